@@ -1,0 +1,1 @@
+//! What can be bought or drawn: component kinds, parts, ports, tubes and bearings.

@@ -1,0 +1,1 @@
+//! The independent checker of a finished design: one rule, one file.

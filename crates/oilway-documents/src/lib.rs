@@ -1,0 +1,1 @@
+//! Sheets made from one model: text, parts list, port plan.

@@ -1,0 +1,1 @@
+//! Types only: survey, network, design, results, findings.

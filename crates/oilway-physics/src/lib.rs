@@ -1,0 +1,1 @@
+//! Pure formulas of lubrication engineering, each with equation, validity and source, each registered once.

@@ -1,0 +1,1 @@
+//! From a survey to a complete design: demand, metering, lines, package, protection, ports.

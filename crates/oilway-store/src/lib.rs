@@ -1,0 +1,1 @@
+//! Job files, lock files and survey spreadsheets: reading, writing, old formats.

@@ -1,0 +1,1 @@
+//! For tests only: published check values and worked jobs.

@@ -1,0 +1,12 @@
+//! Quantities typed by dimension, SI inside.
+//!
+//! A reader finds here the quantity types ([`Length`], [`Pressure`], [`Flow`] …), the units in which people
+//! write them (`unit`), reading and printing (`read`, `show`), and [`Entry`], a quantity that may be a value,
+//! a range or unknown.
+//!
+//! Gauge and absolute pressure are two types, and so are a temperature and a difference of temperatures: what
+//! must not be mixed does not compile.
+
+mod quantity;
+
+pub use quantity::*;
