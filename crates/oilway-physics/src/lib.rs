@@ -13,6 +13,7 @@ pub mod grease;
 mod ledger;
 pub mod oil;
 pub mod pipe_flow;
+pub mod points;
 pub mod progressive;
 pub mod pump;
 pub mod strength;
