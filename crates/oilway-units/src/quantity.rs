@@ -14,9 +14,108 @@ pub trait Quantity: Copy + PartialOrd + core::fmt::Debug + Send + Sync + 'static
     fn from_si(si: f64) -> Self;
 }
 
+/// Arithmetic of the quantities that have a natural nothing. A `point` on a scale (a temperature, a pressure above
+/// vacuum) has none: two of them are never added, and their difference is another quantity.
+macro_rules! arithmetic {
+    ($name:ident point) => {};
+    ($name:ident) => {
+        impl $name {
+            /// Nothing of it.
+            pub const ZERO: $name = $name(0.0);
+            /// Without its sign.
+            pub const fn abs(self) -> Self {
+                $name(self.0.abs())
+            }
+        }
+        impl Default for $name {
+            fn default() -> Self {
+                Self::ZERO
+            }
+        }
+        impl Add for $name {
+            type Output = Self;
+            fn add(self, o: Self) -> Self {
+                $name(self.0 + o.0)
+            }
+        }
+        impl Sub for $name {
+            type Output = Self;
+            fn sub(self, o: Self) -> Self {
+                $name(self.0 - o.0)
+            }
+        }
+        impl AddAssign for $name {
+            fn add_assign(&mut self, o: Self) {
+                self.0 += o.0;
+            }
+        }
+        impl SubAssign for $name {
+            fn sub_assign(&mut self, o: Self) {
+                self.0 -= o.0;
+            }
+        }
+        impl Neg for $name {
+            type Output = Self;
+            fn neg(self) -> Self {
+                $name(-self.0)
+            }
+        }
+        impl Mul<f64> for $name {
+            type Output = Self;
+            fn mul(self, k: f64) -> Self {
+                $name(self.0 * k)
+            }
+        }
+        impl Mul<$name> for f64 {
+            type Output = $name;
+            fn mul(self, q: $name) -> $name {
+                $name(self * q.0)
+            }
+        }
+        impl Div<f64> for $name {
+            type Output = Self;
+            fn div(self, k: f64) -> Self {
+                $name(self.0 / k)
+            }
+        }
+        impl Div for $name {
+            type Output = f64;
+            fn div(self, o: Self) -> f64 {
+                self.0 / o.0
+            }
+        }
+        impl Sum for $name {
+            fn sum<I: Iterator<Item = Self>>(i: I) -> Self {
+                i.fold(Self::ZERO, Add::add)
+            }
+        }
+    };
+}
+
+/// What a formula may give: a quantity, or a quantity that need not exist.
+pub trait Outcome {
+    /// The quantity.
+    type Gives: Quantity;
+    /// The value in SI, if there is one.
+    fn outcome(self) -> Option<f64>;
+}
+
+impl<Q: Quantity> Outcome for Option<Q> {
+    type Gives = Q;
+    fn outcome(self) -> Option<f64> {
+        self.map(Quantity::si)
+    }
+}
+
 macro_rules! quantities {
-    ($( $(#[$doc:meta])* $name:ident { $si:ident / $from_si:ident
+    (($d:tt) $( $(#[$doc:meta])* $name:ident $([$point:ident])? { $si:ident / $from_si:ident
         $(, $get:ident / $make:ident = $factor:expr)* $(,)? } )+) => {
+        /// Hands the names of all quantity types to another macro, so that nobody keeps a second list of them.
+        #[macro_export]
+        macro_rules! every_quantity {
+            ($d callback:ident) => { $d callback! { $($name)+ } };
+        }
+
         /// The dimensions that the project knows, one for each quantity type.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
         pub enum Dimension { $( $(#[$doc])* $name, )+ }
@@ -30,8 +129,15 @@ macro_rules! quantities {
 
         $(
             $(#[$doc])*
-            #[derive(Clone, Copy, Debug, PartialEq, PartialOrd, Default)]
+            #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
             pub struct $name(f64);
+
+            impl Outcome for $name {
+                type Gives = $name;
+                fn outcome(self) -> Option<f64> {
+                    Some(self.0)
+                }
+            }
 
             impl Quantity for $name {
                 const DIMENSION: Dimension = Dimension::$name;
@@ -40,8 +146,6 @@ macro_rules! quantities {
             }
 
             impl $name {
-                /// Nothing of it.
-                pub const ZERO: $name = $name(0.0);
                 #[doc = concat!("The value in ", stringify!($si), ", the SI unit.")]
                 pub const fn $si(self) -> f64 { self.0 }
                 #[doc = concat!("From a value in ", stringify!($si), ", the SI unit.")]
@@ -56,24 +160,13 @@ macro_rules! quantities {
                 pub const fn min(self, other: Self) -> Self { $name(self.0.min(other.0)) }
                 /// The larger of two.
                 pub const fn max(self, other: Self) -> Self { $name(self.0.max(other.0)) }
-                /// Without its sign.
-                pub const fn abs(self) -> Self { $name(self.0.abs()) }
                 /// False for infinities and for what is not a number.
                 pub const fn is_finite(self) -> bool { self.0.is_finite() }
                 /// A total order, for sorting and for largest and smallest.
                 pub fn total_cmp(&self, other: &Self) -> Ordering { self.0.total_cmp(&other.0) }
             }
 
-            impl Add for $name { type Output = Self; fn add(self, o: Self) -> Self { $name(self.0 + o.0) } }
-            impl Sub for $name { type Output = Self; fn sub(self, o: Self) -> Self { $name(self.0 - o.0) } }
-            impl AddAssign for $name { fn add_assign(&mut self, o: Self) { self.0 += o.0; } }
-            impl SubAssign for $name { fn sub_assign(&mut self, o: Self) { self.0 -= o.0; } }
-            impl Neg for $name { type Output = Self; fn neg(self) -> Self { $name(-self.0) } }
-            impl Mul<f64> for $name { type Output = Self; fn mul(self, k: f64) -> Self { $name(self.0 * k) } }
-            impl Mul<$name> for f64 { type Output = $name; fn mul(self, q: $name) -> $name { $name(self * q.0) } }
-            impl Div<f64> for $name { type Output = Self; fn div(self, k: f64) -> Self { $name(self.0 / k) } }
-            impl Div for $name { type Output = f64; fn div(self, o: Self) -> f64 { self.0 / o.0 } }
-            impl Sum for $name { fn sum<I: Iterator<Item = Self>>(i: I) -> Self { i.fold(Self::ZERO, Add::add) } }
+            arithmetic!($name $($point)?);
         )+
     };
 }
@@ -84,8 +177,10 @@ const INCH: f64 = 0.0254;
 const FOOT: f64 = 12.0 * INCH;
 /// Exact: 1 lb = 0.453 592 37 kg.
 const POUND: f64 = 0.453_592_37;
-/// Exact: standard acceleration of free fall times one pound.
-const POUND_FORCE: f64 = POUND * 9.806_65;
+/// Exact: pound-force, one pound times the standard acceleration of free fall.
+const POUND_FORCE: f64 = POUND * KILOGRAM_FORCE;
+/// Exact: kilogram-force, one kilogram times the standard acceleration of free fall.
+const KILOGRAM_FORCE: f64 = 9.806_65;
 /// Exact: pound-force per square inch.
 const PSI: f64 = POUND_FORCE / (INCH * INCH);
 /// Exact: cubic inch.
@@ -93,45 +188,45 @@ const CUBIC_INCH: f64 = INCH * INCH * INCH;
 /// Exact: US gallon, 231 cubic inches.
 const GALLON: f64 = 231.0 * CUBIC_INCH;
 
-quantities! {
+quantities! { ($)
     /// A length, a bore, a height.
-    Length { metres / from_metres, millimetres / from_millimetres = 1e-3, micrometres / from_micrometres = 1e-6, kilometres / from_kilometres = 1e3, inches / from_inches = INCH, feet / from_feet = FOOT }
+    Length { metres / from_metres, millimetres / from_millimetres = 1e-3, micrometres / from_micrometres = 1e-6, kilometres / from_kilometres = 1e3, inches / from_inches = INCH, feet / from_feet = FOOT, centimetres / from_centimetres = 1e-2 }
     /// A surface.
     Area { square_metres / from_square_metres, square_millimetres / from_square_millimetres = 1e-6, square_centimetres / from_square_centimetres = 1e-4, square_inches / from_square_inches = INCH * INCH }
     /// A volume, a dose, a displacement.
     Volume { cubic_metres / from_cubic_metres, cubic_centimetres / from_cubic_centimetres = 1e-6, cubic_millimetres / from_cubic_millimetres = 1e-9, litres / from_litres = 1e-3, cubic_inches / from_cubic_inches = CUBIC_INCH, fluid_ounces / from_fluid_ounces = GALLON / 128.0, gallons / from_gallons = GALLON }
     /// A mass.
-    Mass { kilograms / from_kilograms, grams / from_grams = 1e-3, ounces / from_ounces = POUND / 16.0, pounds / from_pounds = POUND }
+    Mass { kilograms / from_kilograms, grams / from_grams = 1e-3, ounces / from_ounces = POUND / 16.0, pounds / from_pounds = POUND, milligrams / from_milligrams = 1e-6 }
     /// A length of time.
-    Time { seconds / from_seconds, minutes / from_minutes = 60.0, hours / from_hours = 3600.0, days / from_days = 86_400.0, weeks / from_weeks = 604_800.0, milliseconds / from_milliseconds = 1e-3 }
+    Time { seconds / from_seconds, minutes / from_minutes = 60.0, hours / from_hours = 3600.0, days / from_days = 86_400.0, weeks / from_weeks = 604_800.0, milliseconds / from_milliseconds = 1e-3, years / from_years = 365.25 * 86_400.0 }
     /// A difference of two temperatures.
     TemperatureDifference { kelvins / from_kelvins, fahrenheit_degrees / from_fahrenheit_degrees = 5.0 / 9.0 }
     /// A gauge pressure, a pressure drop or a stress: zero is the surrounding atmosphere, or none.
-    Pressure { pascals / from_pascals, bar / from_bar = 1e5, millibar / from_millibar = 1e2, kilopascals / from_kilopascals = 1e3, megapascals / from_megapascals = 1e6, psi / from_psi = PSI }
+    Pressure { pascals / from_pascals, bar / from_bar = 1e5, millibar / from_millibar = 1e2, kilopascals / from_kilopascals = 1e3, megapascals / from_megapascals = 1e6, psi / from_psi = PSI, kilograms_force_per_square_centimetre / from_kilograms_force_per_square_centimetre = KILOGRAM_FORCE * 1e4 }
     /// A pressure above vacuum.
-    AbsolutePressure { pascals / from_pascals, bar / from_bar = 1e5, millibar / from_millibar = 1e2, kilopascals / from_kilopascals = 1e3, psi / from_psi = PSI }
+    AbsolutePressure [point] { pascals / from_pascals, bar / from_bar = 1e5, millibar / from_millibar = 1e2, kilopascals / from_kilopascals = 1e3, psi / from_psi = PSI, megapascals / from_megapascals = 1e6 }
     /// A volume flow.
-    Flow { cubic_metres_per_second / from_cubic_metres_per_second, cubic_centimetres_per_minute / from_cubic_centimetres_per_minute = 1e-6 / 60.0, cubic_centimetres_per_hour / from_cubic_centimetres_per_hour = 1e-6 / 3600.0, cubic_centimetres_per_second / from_cubic_centimetres_per_second = 1e-6, litres_per_minute / from_litres_per_minute = 1e-3 / 60.0, litres_per_second / from_litres_per_second = 1e-3, cubic_inches_per_minute / from_cubic_inches_per_minute = CUBIC_INCH / 60.0, cubic_inches_per_hour / from_cubic_inches_per_hour = CUBIC_INCH / 3600.0, cubic_feet_per_minute / from_cubic_feet_per_minute = FOOT * FOOT * FOOT / 60.0 }
+    Flow { cubic_metres_per_second / from_cubic_metres_per_second, cubic_centimetres_per_minute / from_cubic_centimetres_per_minute = 1e-6 / 60.0, cubic_centimetres_per_hour / from_cubic_centimetres_per_hour = 1e-6 / 3600.0, cubic_centimetres_per_second / from_cubic_centimetres_per_second = 1e-6, litres_per_minute / from_litres_per_minute = 1e-3 / 60.0, litres_per_second / from_litres_per_second = 1e-3, cubic_inches_per_minute / from_cubic_inches_per_minute = CUBIC_INCH / 60.0, cubic_inches_per_hour / from_cubic_inches_per_hour = CUBIC_INCH / 3600.0, cubic_feet_per_minute / from_cubic_feet_per_minute = FOOT * FOOT * FOOT / 60.0, cubic_millimetres_per_hour / from_cubic_millimetres_per_hour = 1e-9 / 3600.0, cubic_millimetres_per_minute / from_cubic_millimetres_per_minute = 1e-9 / 60.0, litres_per_hour / from_litres_per_hour = 1e-3 / 3600.0, cubic_metres_per_hour / from_cubic_metres_per_hour = 1.0 / 3600.0, gallons_per_minute / from_gallons_per_minute = GALLON / 60.0 }
     /// A dynamic viscosity.
-    Viscosity { pascal_seconds / from_pascal_seconds, millipascal_seconds / from_millipascal_seconds = 1e-3 }
+    Viscosity { pascal_seconds / from_pascal_seconds, millipascal_seconds / from_millipascal_seconds = 1e-3, poise / from_poise = 0.1 }
     /// A kinematic viscosity.
     KinematicViscosity { square_metres_per_second / from_square_metres_per_second, square_millimetres_per_second / from_square_millimetres_per_second = 1e-6 }
     /// A density.
-    Density { kilograms_per_cubic_metre / from_kilograms_per_cubic_metre, grams_per_cubic_centimetre / from_grams_per_cubic_centimetre = 1e3 }
+    Density { kilograms_per_cubic_metre / from_kilograms_per_cubic_metre, grams_per_cubic_centimetre / from_grams_per_cubic_centimetre = 1e3, pounds_per_cubic_foot / from_pounds_per_cubic_foot = POUND / (FOOT * FOOT * FOOT) }
     /// The factor K of a power-law or Herschel–Bulkley fluid, Pa·sⁿ; comparable only at the same n.
     Consistency { pascal_seconds_to_the_n / from_pascal_seconds_to_the_n }
     /// A rate of shear.
     ShearRate { per_second / from_per_second }
     /// A linear speed.
-    Speed { metres_per_second / from_metres_per_second, metres_per_minute / from_metres_per_minute = 1.0 / 60.0, feet_per_minute / from_feet_per_minute = FOOT / 60.0 }
+    Speed { metres_per_second / from_metres_per_second, metres_per_minute / from_metres_per_minute = 1.0 / 60.0, feet_per_minute / from_feet_per_minute = FOOT / 60.0, millimetres_per_second / from_millimetres_per_second = 1e-3, kilometres_per_hour / from_kilometres_per_hour = 1e3 / 3600.0 }
     /// How often something happens: turns, strokes, cycles.
-    Frequency { per_second / from_per_second, per_minute / from_per_minute = 1.0 / 60.0, per_hour / from_per_hour = 1.0 / 3600.0 }
+    Frequency { per_second / from_per_second, per_minute / from_per_minute = 1.0 / 60.0, per_hour / from_per_hour = 1.0 / 3600.0, per_day / from_per_day = 1.0 / 86_400.0 }
     /// A force.
-    Force { newtons / from_newtons, pounds_force / from_pounds_force = POUND_FORCE }
+    Force { newtons / from_newtons, pounds_force / from_pounds_force = POUND_FORCE, kilonewtons / from_kilonewtons = 1e3 }
     /// A turning moment.
-    Torque { newton_metres / from_newton_metres, pound_feet / from_pound_feet = POUND_FORCE * FOOT, pound_inches / from_pound_inches = POUND_FORCE * INCH }
+    Torque { newton_metres / from_newton_metres, pound_feet / from_pound_feet = POUND_FORCE * FOOT, pound_inches / from_pound_inches = POUND_FORCE * INCH, newton_millimetres / from_newton_millimetres = 1e-3 }
     /// A power.
-    Power { watts / from_watts, kilowatts / from_kilowatts = 1e3 }
+    Power { watts / from_watts, kilowatts / from_kilowatts = 1e3, horsepower / from_horsepower = 550.0 * FOOT * POUND_FORCE }
     /// An angle.
     Angle { radians / from_radians, degrees / from_degrees = core::f64::consts::PI / 180.0 }
     /// A number without a dimension: a fraction, a factor, an efficiency.
@@ -143,22 +238,24 @@ quantities! {
     /// A specific heat capacity.
     SpecificHeat { joules_per_kilogram_kelvin / from_joules_per_kilogram_kelvin }
     /// A relative change for each kelvin.
-    PerTemperature { per_kelvin / from_per_kelvin, percent_per_kelvin / from_percent_per_kelvin = 0.01 }
+    PerTemperature { per_kelvin / from_per_kelvin, percent_per_kelvin / from_percent_per_kelvin = 0.01, percent_per_fahrenheit_degree / from_percent_per_fahrenheit_degree = 0.01 * 9.0 / 5.0 }
     /// A relative change for each pascal.
-    PerPressure { per_pascal / from_per_pascal, per_gigapascal / from_per_gigapascal = 1e-9 }
+    PerPressure { per_pascal / from_per_pascal, per_gigapascal / from_per_gigapascal = 1e-9, per_bar / from_per_bar = 1e-5 }
     /// A volume for each length: the growth of a hose, the content of a tube.
-    VolumePerLength { cubic_metres_per_metre / from_cubic_metres_per_metre, cubic_centimetres_per_metre / from_cubic_centimetres_per_metre = 1e-6 }
+    VolumePerLength { cubic_metres_per_metre / from_cubic_metres_per_metre, cubic_centimetres_per_metre / from_cubic_centimetres_per_metre = 1e-6, cubic_inches_per_foot / from_cubic_inches_per_foot = CUBIC_INCH / FOOT }
     /// Volume, pressure drop or the like along a length.
-    PressurePerLength { pascals_per_metre / from_pascals_per_metre, bar_per_metre / from_bar_per_metre = 1e5 }
+    PressurePerLength { pascals_per_metre / from_pascals_per_metre, bar_per_metre / from_bar_per_metre = 1e5, kilopascals_per_metre / from_kilopascals_per_metre = 1e3, psi_per_foot / from_psi_per_foot = PSI / FOOT }
     /// An electric voltage.
-    Voltage { volts / from_volts }
+    Voltage { volts / from_volts, millivolts / from_millivolts = 1e-3 }
     /// A point on the temperature scale, not a difference.
-    Temperature { kelvin / from_kelvin }
+    Temperature [point] { kelvin / from_kelvin }
 }
 
 impl Temperature {
     /// 0 °C.
     pub const ICE_POINT: Temperature = Temperature(273.15);
+    /// 0 K, below which nothing is.
+    pub const ABSOLUTE_ZERO: Temperature = Temperature(0.0);
     /// The value in degrees Celsius.
     pub const fn celsius(self) -> f64 {
         self.0 - 273.15
@@ -186,8 +283,18 @@ impl Temperature {
 }
 
 impl AbsolutePressure {
+    /// Nothing at all, below which there is no pressure.
+    pub const VACUUM: AbsolutePressure = AbsolutePressure(0.0);
     /// The standard atmosphere, 1.013 25 bar.
     pub const STANDARD_ATMOSPHERE: AbsolutePressure = AbsolutePressure(101_325.0);
+    /// How much higher this is than `other`.
+    pub const fn above(self, other: AbsolutePressure) -> Pressure {
+        Pressure(self.0 - other.0)
+    }
+    /// This pressure moved by a difference.
+    pub const fn plus(self, difference: Pressure) -> AbsolutePressure {
+        AbsolutePressure(self.0 + difference.0)
+    }
     /// The same pressure as a gauge in this surrounding atmosphere shows it.
     pub const fn gauge(self, surrounding: AbsolutePressure) -> Pressure {
         Pressure(self.0 - surrounding.0)

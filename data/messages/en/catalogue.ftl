@@ -1,0 +1,1 @@
+# Kinds of components, their fields and what is wrong with a row.

@@ -1,0 +1,1 @@
+# Headings and captions of the sheets.

@@ -1,0 +1,1 @@
+# The job, the survey, the network and the design.

@@ -1,0 +1,1 @@
+# Names of formulas, their bounds and their warnings.

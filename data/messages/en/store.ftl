@@ -1,0 +1,1 @@
+# Mistakes in files and what cures them.
