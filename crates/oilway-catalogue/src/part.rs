@@ -68,7 +68,7 @@ impl Part {
     /// The quantities in a field; none if it is empty.
     pub fn quantities<T: Quantity>(&self, field: &str) -> Vec<T> {
         match self.value(field) {
-            Some(Value::Quantities(list)) => list.iter().filter_map(AnyQuantity::get).collect(),
+            Some(Value::Quantities(list)) => list.iter().filter_map(|q| q.get()).collect(),
             _ => Vec::new(),
         }
     }
