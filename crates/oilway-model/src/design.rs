@@ -95,6 +95,28 @@ pub struct Device {
     pub flows_out: Option<bool>,
 }
 
+/// A joint of the lines: from a component's thread to a tube or hose end, or from tube to hose.
+#[derive(Clone, Debug)]
+pub struct Joint {
+    /// Where it is: `point.cold belt 1`, `divider.washer inlet`, `line.stacker guide 1.2`.
+    pub at: String,
+    /// The thread or tube end on the side of the pump.
+    pub from: JointEnd,
+    /// The thread or tube end on the far side.
+    pub to: JointEnd,
+    /// The fitting and adapters that join them, from the pump side on; empty where the catalogue has none.
+    pub parts: Vec<Arc<Part>>,
+}
+
+/// One side of a joint.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct JointEnd {
+    /// Thread by standard and size, or `tube 8`; none if nobody knows it yet.
+    pub thread: Option<String>,
+    /// Male or female.
+    pub sex: oilway_catalogue::Sex,
+}
+
 /// The pump package.
 #[derive(Clone, Debug)]
 pub struct Package {
@@ -175,8 +197,8 @@ pub struct Design {
     pub package: Package,
     /// The settings.
     pub control: Control,
-    /// Fittings on the lines: part and number.
-    pub fittings: Vec<(Arc<Part>, u32)>,
+    /// The joints of the lines.
+    pub joints: Vec<Joint>,
     /// Why each choice was made.
     pub reasons: Vec<Reason>,
     /// Cutting allowance and the like: tube lengths are bought by the parts list with this addition.

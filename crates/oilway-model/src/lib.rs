@@ -19,7 +19,7 @@ pub use choice::Choice;
 pub use conditions::{
     Air, Conditions, CurrentKind, Duty, Electric, Limits, Place, Practice, Season, Site, Surroundings,
 };
-pub use design::{Control, Design, Device, Divider, Filling, Mounting, OutletUse, Package, Reason, Section, Side};
+pub use design::{Control, Design, Device, Divider, Filling, Joint, JointEnd, Mounting, OutletUse, Package, Reason, Section, Side};
 pub use finding::{Evidence, Finding, Severity, Verdict};
 pub use job::{DividerWish, Feed, Job, LegWish, PackageWish, Pinned, Principle, RouteWish, SectionWish};
 pub use lubricant::{FlowCurve, Fluid, Grease, GreaseRow, GreaseSpan, Lubricant, Oil, Substance};

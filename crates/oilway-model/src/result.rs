@@ -22,7 +22,9 @@ pub struct Delivery {
     pub band_low: Ratio,
     /// Highest delivery that is accepted, of required; none at the floor.
     pub band_high: Option<Ratio>,
-    /// How old the lubricant is on arrival, calendar time.
+    /// How long the lubricant stands in the point's own tail, calendar time.
+    pub age_in_tail: Time,
+    /// How old it is on arrival, with the lines before and the reservoir, calendar time.
     pub age: Time,
     /// Content of the point's own tail.
     pub tail: Volume,
