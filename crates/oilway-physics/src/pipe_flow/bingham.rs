@@ -26,8 +26,8 @@ formula! {
     equation: "Q = π D⁴ Δp / (128 μp L) · (1 − 4/3 φ + 1/3 φ⁴) if φ < 1, else 0;  φ = τy / τw,  τw = Δp D / (4 L)",
     validity: "Exact for steady, laminar, isothermal flow without slip at the wall, far from the inlet. Laminar is the caller's to check.",
     sources: [
-        "darby-2001", "eqs. 6-54 ff., Buckingham–Reiner", Seen;
-        "chhabra-richardson-1999", "eq. 3.13", Memory
+        "darby", "eqs. 6-54 ff., Buckingham–Reiner", Seen;
+        "chhabra-richardson", "eq. 3.13", Memory
     ],
     fn bingham_flow(
         bore: Length, "D", "inner diameter of the line", Range::Positive;
@@ -57,8 +57,11 @@ mod tests {
 
     fn flow(yield_stress: f64) -> f64 {
         bingham_flow(
-            Length::from_millimetres(8.0), Length::from_metres(5.0), Pressure::from_bar(5.0),
-            Pressure::from_pascals(yield_stress), Viscosity::from_pascal_seconds(2.0),
+            Length::from_millimetres(8.0),
+            Length::from_metres(5.0),
+            Pressure::from_bar(5.0),
+            Pressure::from_pascals(yield_stress),
+            Viscosity::from_pascal_seconds(2.0),
         )
         .cubic_metres_per_second()
     }
