@@ -6,9 +6,13 @@
 
 mod catalogues;
 mod message;
+mod mistake;
+mod read_error;
 mod reader;
 mod say;
 
 pub use message::{Arg, Message};
+pub use mistake::Mistake;
+pub use read_error::name_of;
 pub use reader::{Language, Reader};
 pub use say::say;

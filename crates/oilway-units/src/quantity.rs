@@ -1,5 +1,6 @@
 //! The quantity types. One macro, one line a unit, so that no conversion factor stands twice.
 
+use crate::exact::*;
 use core::cmp::Ordering;
 use core::iter::Sum;
 use core::ops::{Add, AddAssign, Div, Mul, Neg, Sub, SubAssign};
@@ -152,9 +153,9 @@ macro_rules! quantities {
                 pub const fn $from_si(value: f64) -> Self { $name(value) }
                 $(
                     #[doc = concat!("The value in ", stringify!($get), ".")]
-                    pub const fn $get(self) -> f64 { self.0 / $factor }
+                    pub const fn $get(self) -> f64 { const UNIT: Exact = $factor; UNIT.of_si(self.0) }
                     #[doc = concat!("From a value in ", stringify!($get), ".")]
-                    pub const fn $make(value: f64) -> Self { $name(value * $factor) }
+                    pub const fn $make(value: f64) -> Self { const UNIT: Exact = $factor; $name(UNIT.to_si(value)) }
                 )*
                 /// The smaller of two.
                 pub const fn min(self, other: Self) -> Self { $name(self.0.min(other.0)) }
@@ -171,82 +172,65 @@ macro_rules! quantities {
     };
 }
 
-/// Exact: 1 in = 25.4 mm.
-const INCH: f64 = 0.0254;
-/// Exact: 1 ft = 12 in.
-const FOOT: f64 = 12.0 * INCH;
-/// Exact: 1 lb = 0.453 592 37 kg.
-const POUND: f64 = 0.453_592_37;
-/// Exact: pound-force, one pound times the standard acceleration of free fall.
-const POUND_FORCE: f64 = POUND * KILOGRAM_FORCE;
-/// Exact: kilogram-force, one kilogram times the standard acceleration of free fall.
-const KILOGRAM_FORCE: f64 = 9.806_65;
-/// Exact: pound-force per square inch.
-const PSI: f64 = POUND_FORCE / (INCH * INCH);
-/// Exact: cubic inch.
-const CUBIC_INCH: f64 = INCH * INCH * INCH;
-/// Exact: US gallon, 231 cubic inches.
-const GALLON: f64 = 231.0 * CUBIC_INCH;
-
 quantities! { ($)
     /// A length, a bore, a height.
-    Length { metres / from_metres, millimetres / from_millimetres = 1e-3, micrometres / from_micrometres = 1e-6, kilometres / from_kilometres = 1e3, inches / from_inches = INCH, feet / from_feet = FOOT, centimetres / from_centimetres = 1e-2 }
+    Length { metres / from_metres, millimetres / from_millimetres = part(1_000), micrometres / from_micrometres = part(1_000_000), kilometres / from_kilometres = times(1_000), inches / from_inches = INCH, feet / from_feet = FOOT, centimetres / from_centimetres = part(100) }
     /// A surface.
-    Area { square_metres / from_square_metres, square_millimetres / from_square_millimetres = 1e-6, square_centimetres / from_square_centimetres = 1e-4, square_inches / from_square_inches = INCH * INCH }
+    Area { square_metres / from_square_metres, square_millimetres / from_square_millimetres = part(1_000_000), square_centimetres / from_square_centimetres = part(10_000), square_inches / from_square_inches = INCH.by(INCH) }
     /// A volume, a dose, a displacement.
-    Volume { cubic_metres / from_cubic_metres, cubic_centimetres / from_cubic_centimetres = 1e-6, cubic_millimetres / from_cubic_millimetres = 1e-9, litres / from_litres = 1e-3, cubic_inches / from_cubic_inches = CUBIC_INCH, fluid_ounces / from_fluid_ounces = GALLON / 128.0, gallons / from_gallons = GALLON }
+    Volume { cubic_metres / from_cubic_metres, cubic_centimetres / from_cubic_centimetres = part(1_000_000), cubic_millimetres / from_cubic_millimetres = part(1_000_000_000), litres / from_litres = part(1_000), cubic_inches / from_cubic_inches = CUBIC_INCH, fluid_ounces / from_fluid_ounces = GALLON.by(part(128)), gallons / from_gallons = GALLON }
     /// A mass.
-    Mass { kilograms / from_kilograms, grams / from_grams = 1e-3, ounces / from_ounces = POUND / 16.0, pounds / from_pounds = POUND, milligrams / from_milligrams = 1e-6 }
+    Mass { kilograms / from_kilograms, grams / from_grams = part(1_000), ounces / from_ounces = POUND.by(part(16)), pounds / from_pounds = POUND, milligrams / from_milligrams = part(1_000_000) }
     /// A length of time.
-    Time { seconds / from_seconds, minutes / from_minutes = 60.0, hours / from_hours = 3600.0, days / from_days = 86_400.0, weeks / from_weeks = 604_800.0, milliseconds / from_milliseconds = 1e-3, years / from_years = 365.25 * 86_400.0 }
+    Time { seconds / from_seconds, minutes / from_minutes = MINUTE, hours / from_hours = HOUR, days / from_days = DAY, weeks / from_weeks = times(7).by(DAY), milliseconds / from_milliseconds = part(1_000), years / from_years = exact(36_525, 100).by(DAY) }
     /// A difference of two temperatures.
-    TemperatureDifference { kelvins / from_kelvins, fahrenheit_degrees / from_fahrenheit_degrees = 5.0 / 9.0 }
+    TemperatureDifference { kelvins / from_kelvins, fahrenheit_degrees / from_fahrenheit_degrees = exact(5, 9) }
     /// A gauge pressure, a pressure drop or a stress: zero is the surrounding atmosphere, or none.
-    Pressure { pascals / from_pascals, bar / from_bar = 1e5, millibar / from_millibar = 1e2, kilopascals / from_kilopascals = 1e3, megapascals / from_megapascals = 1e6, psi / from_psi = PSI, kilograms_force_per_square_centimetre / from_kilograms_force_per_square_centimetre = KILOGRAM_FORCE * 1e4 }
+    Pressure { pascals / from_pascals, bar / from_bar = times(100_000), millibar / from_millibar = times(100), kilopascals / from_kilopascals = times(1_000), megapascals / from_megapascals = times(1_000_000), psi / from_psi = PSI, kilograms_force_per_square_centimetre / from_kilograms_force_per_square_centimetre = KILOGRAM_FORCE.by(times(10_000)) }
     /// A pressure above vacuum.
-    AbsolutePressure [point] { pascals / from_pascals, bar / from_bar = 1e5, millibar / from_millibar = 1e2, kilopascals / from_kilopascals = 1e3, psi / from_psi = PSI, megapascals / from_megapascals = 1e6 }
+    AbsolutePressure [point] { pascals / from_pascals, bar / from_bar = times(100_000), millibar / from_millibar = times(100), kilopascals / from_kilopascals = times(1_000), psi / from_psi = PSI, megapascals / from_megapascals = times(1_000_000) }
     /// A volume flow.
-    Flow { cubic_metres_per_second / from_cubic_metres_per_second, cubic_centimetres_per_minute / from_cubic_centimetres_per_minute = 1e-6 / 60.0, cubic_centimetres_per_hour / from_cubic_centimetres_per_hour = 1e-6 / 3600.0, cubic_centimetres_per_second / from_cubic_centimetres_per_second = 1e-6, litres_per_minute / from_litres_per_minute = 1e-3 / 60.0, litres_per_second / from_litres_per_second = 1e-3, cubic_inches_per_minute / from_cubic_inches_per_minute = CUBIC_INCH / 60.0, cubic_inches_per_hour / from_cubic_inches_per_hour = CUBIC_INCH / 3600.0, cubic_feet_per_minute / from_cubic_feet_per_minute = FOOT * FOOT * FOOT / 60.0, cubic_millimetres_per_hour / from_cubic_millimetres_per_hour = 1e-9 / 3600.0, cubic_millimetres_per_minute / from_cubic_millimetres_per_minute = 1e-9 / 60.0, litres_per_hour / from_litres_per_hour = 1e-3 / 3600.0, cubic_metres_per_hour / from_cubic_metres_per_hour = 1.0 / 3600.0, gallons_per_minute / from_gallons_per_minute = GALLON / 60.0 }
+    Flow { cubic_metres_per_second / from_cubic_metres_per_second, cubic_centimetres_per_minute / from_cubic_centimetres_per_minute = part(1_000_000).per(MINUTE), cubic_centimetres_per_hour / from_cubic_centimetres_per_hour = part(1_000_000).per(HOUR), cubic_centimetres_per_second / from_cubic_centimetres_per_second = part(1_000_000), litres_per_minute / from_litres_per_minute = part(1_000).per(MINUTE), litres_per_second / from_litres_per_second = part(1_000), cubic_inches_per_minute / from_cubic_inches_per_minute = CUBIC_INCH.per(MINUTE), cubic_inches_per_hour / from_cubic_inches_per_hour = CUBIC_INCH.per(HOUR), cubic_feet_per_minute / from_cubic_feet_per_minute = CUBIC_FOOT.per(MINUTE), cubic_millimetres_per_hour / from_cubic_millimetres_per_hour = part(1_000_000_000).per(HOUR), cubic_millimetres_per_minute / from_cubic_millimetres_per_minute = part(1_000_000_000).per(MINUTE), litres_per_hour / from_litres_per_hour = part(1_000).per(HOUR), cubic_metres_per_hour / from_cubic_metres_per_hour = part(1).per(HOUR), gallons_per_minute / from_gallons_per_minute = GALLON.per(MINUTE) }
     /// A dynamic viscosity.
-    Viscosity { pascal_seconds / from_pascal_seconds, millipascal_seconds / from_millipascal_seconds = 1e-3, poise / from_poise = 0.1 }
+    Viscosity { pascal_seconds / from_pascal_seconds, millipascal_seconds / from_millipascal_seconds = part(1_000), poise / from_poise = part(10) }
     /// A kinematic viscosity.
-    KinematicViscosity { square_metres_per_second / from_square_metres_per_second, square_millimetres_per_second / from_square_millimetres_per_second = 1e-6 }
+    KinematicViscosity { square_metres_per_second / from_square_metres_per_second, square_millimetres_per_second / from_square_millimetres_per_second = part(1_000_000) }
     /// A density.
-    Density { kilograms_per_cubic_metre / from_kilograms_per_cubic_metre, grams_per_cubic_centimetre / from_grams_per_cubic_centimetre = 1e3, pounds_per_cubic_foot / from_pounds_per_cubic_foot = POUND / (FOOT * FOOT * FOOT) }
+    Density { kilograms_per_cubic_metre / from_kilograms_per_cubic_metre, grams_per_cubic_centimetre / from_grams_per_cubic_centimetre = times(1_000), pounds_per_cubic_foot / from_pounds_per_cubic_foot = POUND.per(CUBIC_FOOT) }
     /// The factor K of a power-law or Herschel–Bulkley fluid, Pa·sⁿ; comparable only at the same n.
     Consistency { pascal_seconds_to_the_n / from_pascal_seconds_to_the_n }
     /// A rate of shear.
     ShearRate { per_second / from_per_second }
     /// A linear speed.
-    Speed { metres_per_second / from_metres_per_second, metres_per_minute / from_metres_per_minute = 1.0 / 60.0, feet_per_minute / from_feet_per_minute = FOOT / 60.0, millimetres_per_second / from_millimetres_per_second = 1e-3, kilometres_per_hour / from_kilometres_per_hour = 1e3 / 3600.0 }
+    Speed { metres_per_second / from_metres_per_second, metres_per_minute / from_metres_per_minute = part(1).per(MINUTE), feet_per_minute / from_feet_per_minute = FOOT.per(MINUTE), millimetres_per_second / from_millimetres_per_second = part(1_000), kilometres_per_hour / from_kilometres_per_hour = times(1_000).per(HOUR) }
     /// How often something happens: turns, strokes, cycles.
-    Frequency { per_second / from_per_second, per_minute / from_per_minute = 1.0 / 60.0, per_hour / from_per_hour = 1.0 / 3600.0, per_day / from_per_day = 1.0 / 86_400.0 }
+    Frequency { per_second / from_per_second, per_minute / from_per_minute = part(1).per(MINUTE), per_hour / from_per_hour = part(1).per(HOUR), per_day / from_per_day = part(1).per(DAY) }
     /// A force.
-    Force { newtons / from_newtons, pounds_force / from_pounds_force = POUND_FORCE, kilonewtons / from_kilonewtons = 1e3 }
+    Force { newtons / from_newtons, pounds_force / from_pounds_force = POUND_FORCE, kilonewtons / from_kilonewtons = times(1_000) }
     /// A turning moment.
-    Torque { newton_metres / from_newton_metres, pound_feet / from_pound_feet = POUND_FORCE * FOOT, pound_inches / from_pound_inches = POUND_FORCE * INCH, newton_millimetres / from_newton_millimetres = 1e-3 }
+    Torque { newton_metres / from_newton_metres, pound_feet / from_pound_feet = POUND_FORCE.by(FOOT), pound_inches / from_pound_inches = POUND_FORCE.by(INCH), newton_millimetres / from_newton_millimetres = part(1_000) }
     /// A power.
-    Power { watts / from_watts, kilowatts / from_kilowatts = 1e3, horsepower / from_horsepower = 550.0 * FOOT * POUND_FORCE }
+    Power { watts / from_watts, kilowatts / from_kilowatts = times(1_000), horsepower / from_horsepower = times(550).by(FOOT).by(POUND_FORCE) }
     /// An angle.
-    Angle { radians / from_radians, degrees / from_degrees = core::f64::consts::PI / 180.0 }
+    Angle { radians / from_radians }
     /// A number without a dimension: a fraction, a factor, an efficiency.
-    Ratio { fraction / from_fraction, percent / from_percent = 0.01 }
+    Ratio { fraction / from_fraction, percent / from_percent = part(100) }
     /// A number of things.
     Count { number / from_number }
     /// Sonic conductance C of ISO 6358.
-    Conductance { cubic_metres_per_second_pascal / from_cubic_metres_per_second_pascal, litres_per_second_bar / from_litres_per_second_bar = 1e-8 }
+    Conductance { cubic_metres_per_second_pascal / from_cubic_metres_per_second_pascal, litres_per_second_bar / from_litres_per_second_bar = part(100_000_000) }
     /// A specific heat capacity.
     SpecificHeat { joules_per_kilogram_kelvin / from_joules_per_kilogram_kelvin }
     /// A relative change for each kelvin.
-    PerTemperature { per_kelvin / from_per_kelvin, percent_per_kelvin / from_percent_per_kelvin = 0.01, percent_per_fahrenheit_degree / from_percent_per_fahrenheit_degree = 0.01 * 9.0 / 5.0 }
+    PerTemperature { per_kelvin / from_per_kelvin, percent_per_kelvin / from_percent_per_kelvin = part(100), percent_per_fahrenheit_degree / from_percent_per_fahrenheit_degree = part(100).per(exact(5, 9)) }
     /// A relative change for each pascal.
-    PerPressure { per_pascal / from_per_pascal, per_gigapascal / from_per_gigapascal = 1e-9, per_bar / from_per_bar = 1e-5 }
+    PerPressure { per_pascal / from_per_pascal, per_gigapascal / from_per_gigapascal = part(1_000_000_000), per_bar / from_per_bar = part(100_000) }
     /// A volume for each length: the growth of a hose, the content of a tube.
-    VolumePerLength { cubic_metres_per_metre / from_cubic_metres_per_metre, cubic_centimetres_per_metre / from_cubic_centimetres_per_metre = 1e-6, cubic_inches_per_foot / from_cubic_inches_per_foot = CUBIC_INCH / FOOT }
+    VolumePerLength { cubic_metres_per_metre / from_cubic_metres_per_metre, cubic_centimetres_per_metre / from_cubic_centimetres_per_metre = part(1_000_000), cubic_inches_per_foot / from_cubic_inches_per_foot = CUBIC_INCH.per(FOOT) }
     /// Volume, pressure drop or the like along a length.
-    PressurePerLength { pascals_per_metre / from_pascals_per_metre, bar_per_metre / from_bar_per_metre = 1e5, kilopascals_per_metre / from_kilopascals_per_metre = 1e3, psi_per_foot / from_psi_per_foot = PSI / FOOT }
+    PressurePerLength { pascals_per_metre / from_pascals_per_metre, bar_per_metre / from_bar_per_metre = times(100_000), kilopascals_per_metre / from_kilopascals_per_metre = times(1_000), psi_per_foot / from_psi_per_foot = PSI.per(FOOT) }
     /// An electric voltage.
-    Voltage { volts / from_volts, millivolts / from_millivolts = 1e-3 }
+    Voltage { volts / from_volts, millivolts / from_millivolts = part(1_000) }
     /// A point on the temperature scale, not a difference.
     Temperature [point] { kelvin / from_kelvin }
 }
@@ -279,6 +263,17 @@ impl Temperature {
     /// This temperature moved by a difference.
     pub const fn plus(self, difference: TemperatureDifference) -> Temperature {
         Temperature(self.0 + difference.0)
+    }
+}
+
+impl Angle {
+    /// The value in degrees.
+    pub const fn degrees(self) -> f64 {
+        self.0.to_degrees()
+    }
+    /// From a value in degrees.
+    pub const fn from_degrees(value: f64) -> Self {
+        Angle(value.to_radians())
     }
 }
 

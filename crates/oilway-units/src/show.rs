@@ -79,20 +79,28 @@ fn shortest(si: f64, unit: &Unit) -> String {
     if !near.is_finite() {
         return plain(near);
     }
-    let candidates = [near, near.next_up(), near.next_down()];
-    let reads_as = |value: f64, bound: u64| -> bool { ulps(unit.to_si(value), si) <= bound };
-    for bound in [0, 1, u64::MAX] {
-        // Fewer figures first: what was typed as 0.7 comes back as 0.7.
-        for places in 0..17 {
-            for candidate in candidates {
-                let short = rounded(candidate, places);
-                if reads_as(short, bound) {
-                    return plain(short);
-                }
-            }
-        }
-    }
-    plain(near)
+    let steps_off = |value: &f64| ulps(unit.to_si(*value), si);
+    let nearest = || neighbours(near).into_iter().min_by_key(steps_off).unwrap_or(near);
+    let found = exactly(si, unit).unwrap_or_else(|| {
+        // No number in this unit converts to the value itself: write the nearest one that does, as it would be written.
+        let nearest = nearest();
+        exactly(unit.to_si(nearest), unit).unwrap_or(nearest)
+    });
+    plain(found)
+}
+
+/// The number with the fewest figures that converts to exactly this value in SI.
+fn exactly(si: f64, unit: &Unit) -> Option<f64> {
+    let near = unit.of_si(si);
+    // Fewer figures first: what was typed as 0.7 comes back as 0.7.
+    let short = (0..16).map(|places| rounded(near, places));
+    short.chain(neighbours(near)).find(|value| ulps(unit.to_si(*value), si) == 0)
+}
+
+/// A number and the two doubles to either side of it.
+fn neighbours(value: f64) -> [f64; 5] {
+    let (up, down) = (value.next_up(), value.next_down());
+    [value, up, down, up.next_up(), down.next_down()]
 }
 
 /// How many steps of a double lie between two finite numbers of the same sign; other pairs are far apart.
@@ -151,11 +159,11 @@ fn suitable(quantity: AnyQuantity, system: UnitSystem) -> &'static Unit {
         large_enough.then_some(unit)
     };
     let smallest = || ladder.last().and_then(|(symbol, _)| Unit::named(quantity.dimension, symbol));
-    let nothing = quantity.si == 0.0;
-    let usual =
-        || ladder.iter().find(|(_, from)| *from <= 1.0).and_then(|(s, _)| Unit::named(quantity.dimension, s));
-    let chosen = if nothing { usual() } else { ladder.iter().find_map(fits) };
-    chosen.or_else(smallest).unwrap_or_else(|| Unit::main(quantity.dimension))
+    let main = Unit::main(quantity.dimension);
+    if quantity.si == 0.0 && system == UnitSystem::Metric {
+        return main;
+    }
+    ladder.iter().find_map(fits).or_else(smallest).unwrap_or(main)
 }
 
 /// The units in use, the largest first, each with the value from which it is taken.
