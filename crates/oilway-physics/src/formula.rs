@@ -3,7 +3,7 @@
 //! [`formula!`](crate::formula) declares a typed function *and* its [`Formula`] record from the same words, so that the
 //! calculation desk, the "why" chain, the handbook page and the documentation cannot disagree with the code.
 
-use oilway_units::{AnyQuantity, Dimension, Quantity};
+use oilway_units::{AnyQuantity, Dimension};
 
 /// How far a source can be trusted; printed wherever the source is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -150,14 +150,20 @@ impl Formula {
         let mut si = [0.0; 16];
         for (slot, (symbol, given)) in si.iter_mut().zip(self.inputs.iter().zip(inputs)) {
             if given.dimension != symbol.dimension {
-                return Err(NoAnswer::WrongDimension { input: symbol.name, wanted: symbol.dimension, got: given.dimension });
+                return Err(NoAnswer::WrongDimension {
+                    input: symbol.name,
+                    wanted: symbol.dimension,
+                    got: given.dimension,
+                });
             }
             if !symbol.range.holds(given.si) {
                 return Err(NoAnswer::OutOfRange { input: symbol.name, got: *given, allowed: symbol.range });
             }
             *slot = given.si;
         }
-        let value = (self.evaluate_si)(&si[..inputs.len()]).filter(|v| v.is_finite()).ok_or(NoAnswer::OutsideValidity)?;
+        let value = (self.evaluate_si)(&si[..inputs.len()])
+            .filter(|v| v.is_finite())
+            .ok_or(NoAnswer::OutsideValidity)?;
         Ok(AnyQuantity { dimension: self.output.dimension, si: value })
     }
 }

@@ -51,9 +51,12 @@ impl NoFit {
             NoFit::TooFewRates { got } => message!("physics-fit-too-few", got = *got, wanted = LEAST_RATES),
             NoFit::NotPositive { row } => message!("physics-fit-not-positive", row = *row),
             NoFit::NotRising => Message::new("physics-fit-not-rising"),
-            NoFit::IndexAtEnd { index } => {
-                message!("physics-fit-index", index = *index, low = LOWEST_INDEX, high = HIGHEST_INDEX)
-            }
+            NoFit::IndexAtEnd { index } => message!(
+                "physics-fit-index",
+                index = index.fraction(),
+                low = LOWEST_INDEX.fraction(),
+                high = HIGHEST_INDEX.fraction(),
+            ),
         }
     }
 }

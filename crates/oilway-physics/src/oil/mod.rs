@@ -11,8 +11,8 @@ pub use density::{DYNAMIC_VISCOSITY, OIL_DENSITY, dynamic_viscosity, oil_density
 pub use grades::{GRADES, Grade, grade, grade_of};
 pub use pressure::{BARUS_FACTOR, MEAN_BARUS_FACTOR, ROELANDS_VISCOSITY};
 pub use pressure::{barus_factor, mean_barus_factor, roelands_viscosity};
-pub use stiffness::{COMPRESSED_FRACTION, MODULUS_WITH_AIR, SECANT_MODULUS};
-pub use stiffness::{compressed_fraction, modulus_with_air, secant_modulus};
+pub use stiffness::{COMPRESSED_FRACTION, MODULUS_WITH_AIR, MODULUS_WITH_AIR_FAST, SECANT_MODULUS};
+pub use stiffness::{compressed_fraction, modulus_with_air, modulus_with_air_fast, secant_modulus};
 pub use viscosity_index::{VISCOSITY_AT_100, VISCOSITY_INDEX, viscosity_at_100, viscosity_index};
 pub use walther::{WALTHER_TEMPERATURE, WALTHER_VISCOSITY, walther_temperature, walther_viscosity};
 
@@ -31,5 +31,6 @@ pub(crate) const FORMULAS: &[&Formula] = &[
     &ROELANDS_VISCOSITY,
     &SECANT_MODULUS,
     &MODULUS_WITH_AIR,
+    &MODULUS_WITH_AIR_FAST,
     &COMPRESSED_FRACTION,
 ];

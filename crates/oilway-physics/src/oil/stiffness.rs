@@ -64,12 +64,47 @@ formula! {
         air_fraction: Ratio, "a0", "share of free air in the volume, at atmosphere", Range::Between(0.0, 1.0);
         pressure: Pressure, "p", "gauge pressure", Range::NotNegative;
     ) -> Pressure, "K", "modulus of the mixture" {
-        let (k, a0) = (modulus.pascals(), air_fraction.fraction());
-        let p = pressure.pascals() + REFERENCE;
-        let liquid = (1.0 - a0) * libm::exp(-pressure.pascals() / k);
-        let air = a0 * REFERENCE / p;
-        Pressure::from_pascals((liquid + air) / (liquid / k + air / p))
+        mixture(modulus, air_fraction, pressure, 1.0)
     }
+}
+
+formula! {
+    /// Tangent bulk modulus of a lubricant with free air in a change too quick for the air to stay at temperature.
+    ///
+    /// # Example
+    /// ```
+    /// use oilway_physics::oil::modulus_with_air_fast;
+    /// use oilway_units::{Pressure, Ratio};
+    ///
+    /// let modulus = modulus_with_air_fast(
+    ///     Pressure::from_megapascals(1600.0), Ratio::from_percent(2.0), Pressure::from_bar(5.0), Ratio::from_fraction(1.4),
+    /// );
+    /// assert_eq!(format!("{:.0}", modulus.megapascals()), "137");
+    /// ```
+    MODULUS_WITH_AIR_FAST = "oil/modulus-with-air-fast",
+    title: "Stiffness of a lubricant with air in a quick change",
+    equation: "K = (A + B) / (A/Kl + B/(N p)),  A = (1 − a0) e^(−(p − p0)/Kl),  B = a0 (p0/p)^(1/N),  p absolute, p0 = 1.01325 bar",
+    validity: "As oil/modulus-with-air, the whole way from atmosphere being quick. N is 1 for a change of seconds and longer, 1.4 for one without exchange of heat.",
+    sources: [
+        "merritt-1967", "chapter 1", Memory;
+        "own-derivation", "volume balance written without linearising", Own
+    ],
+    fn modulus_with_air_fast(
+        modulus: Pressure, "Kl", "modulus of the lubricant without air", Range::Positive;
+        air_fraction: Ratio, "a0", "share of free air in the volume, at atmosphere", Range::Between(0.0, 1.0);
+        pressure: Pressure, "p", "gauge pressure", Range::NotNegative;
+        gas_exponent: Ratio, "N", "polytropic exponent of the air", Range::Between(1.0, 1.67);
+    ) -> Pressure, "K", "modulus of the mixture" {
+        mixture(modulus, air_fraction, pressure, gas_exponent.fraction())
+    }
+}
+
+fn mixture(modulus: Pressure, air_fraction: Ratio, pressure: Pressure, exponent: f64) -> Pressure {
+    let (k, a0) = (modulus.pascals(), air_fraction.fraction());
+    let p = pressure.pascals() + REFERENCE;
+    let liquid = (1.0 - a0) * libm::exp(-pressure.pascals() / k);
+    let air = a0 * libm::pow(REFERENCE / p, 1.0 / exponent);
+    Pressure::from_pascals((liquid + air) / (liquid / k + air / (exponent * p)))
 }
 
 formula! {

@@ -2,7 +2,7 @@
 
 use core::f64::consts::PI;
 
-use oilway_units::{Consistency, Flow, Length, Pressure, Ratio};
+use oilway_units::{Consistency, Flow, Length, Pressure, Ratio, Speed};
 
 use crate::{Range, formula};
 
@@ -51,6 +51,47 @@ formula! {
         let s = above * d / (4.0 * l);
         let flow = PI * r * r * r * n * libm::pow(s / k, 1.0 / n) * profile(n, moving, 1.0 - moving);
         Flow::from_cubic_metres_per_second(flow)
+    }
+}
+
+formula! {
+    /// Speed of the plug in the middle of a grease line: the first sign of a new grease arrives with it.
+    ///
+    /// # Example
+    /// ```
+    /// use oilway_physics::pipe_flow::centre_speed;
+    /// use oilway_units::{Consistency, Length, Pressure, Ratio};
+    ///
+    /// let speed = centre_speed(
+    ///     Length::from_millimetres(4.0), Length::from_metres(5.0), Pressure::from_bar(80.0),
+    ///     Pressure::from_pascals(650.0), Consistency::from_pascal_seconds_to_the_n(20.6), Ratio::from_fraction(0.605),
+    /// );
+    /// assert_eq!(format!("{:.2}", speed.metres_per_second()), "0.29");
+    /// ```
+    CENTRE_SPEED = "pipe-flow/centre-speed",
+    title: "Speed in the middle of a grease line",
+    equation: "u = n R / (n+1) · (τw/K)^(1/n) (1−φ)^((n+1)/n) if φ < 1, else 0;  φ = τ0/τw,  τw = Δp D/(4 L),  R = D/2",
+    validity: "As pipe-flow/herschel-bulkley. For an oil, τ0 = 0 and n = 1, it is twice the mean speed.",
+    sources: [
+        "berk", "eq. 2.30 at the plug", Seen;
+        "chhabra-richardson", "eq. 3.14 and its group", Memory
+    ],
+    fn centre_speed(
+        bore: Length, "D", "inner diameter of the line", Range::Positive;
+        length: Length, "L", "length of the line", Range::Positive;
+        drop: Pressure, "Δp", "pressure lost along the line", Range::NotNegative;
+        yield_stress: Pressure, "τ0", "stress below which nothing moves", Range::NotNegative;
+        consistency: Consistency, "K", "stress above the yield stress at a shear rate of one per second", Range::Positive;
+        index: Ratio, "n", "flow index: below one the grease thins with shear", Range::Positive;
+    ) -> Speed, "u", "speed of the plug" {
+        let (d, l, dp) = (bore.metres(), length.metres(), drop.pascals());
+        let (tau_0, k, n) = (yield_stress.pascals(), consistency.pascal_seconds_to_the_n(), index.fraction());
+        let above = dp - 4.0 * tau_0 * l / d;
+        if above <= 0.0 {
+            return Speed::ZERO;
+        }
+        let s = above * d / (4.0 * l);
+        Speed::from_metres_per_second(0.5 * n * d / (n + 1.0) * libm::pow(s / k, 1.0 / n) * (above / dp))
     }
 }
 
@@ -137,6 +178,27 @@ mod tests {
         let integral: f64 = stresses.map(|t| t * t * ((t - tau_0) / k).powf(1.0 / n) * h).sum();
         let second = PI * 0.004_f64.powi(3) / (tau_w * tau_w * tau_w) * integral;
         assert!((flow(5e5, tau_0, k, n) / second - 1.0).abs() < 1e-7);
+    }
+
+    #[test]
+    fn an_oil_runs_twice_as_fast_in_the_middle_and_a_power_law_as_its_index_says() {
+        for n in [0.2, 0.6, 1.0] {
+            let (drop, k) = (Pressure::from_bar(5.0), Consistency::from_pascal_seconds_to_the_n(3.0));
+            let centre = centre_speed(BORE, LENGTH, drop, Pressure::ZERO, k, Ratio::from_fraction(n));
+            let mean = flow(5e5, 0.0, 3.0, n) / (PI * 0.004 * 0.004);
+            // u/V = (3n+1)/(n+1): coulson-richardson-1, solutions 3.38 (seen).
+            assert!((centre.metres_per_second() / mean / ((3.0 * n + 1.0) / (n + 1.0)) - 1.0).abs() < 1e-13);
+        }
+    }
+
+    #[test]
+    fn the_middle_stands_still_at_the_yield_limit() {
+        let k = Consistency::from_pascal_seconds_to_the_n(3.0);
+        let tau_0 = Pressure::from_pascals(200.0);
+        let speed =
+            |bar| centre_speed(BORE, LENGTH, Pressure::from_bar(bar), tau_0, k, Ratio::from_fraction(0.6));
+        assert_eq!(speed(5.0), Speed::ZERO);
+        assert!(speed(5.01) > Speed::ZERO);
     }
 
     #[test]

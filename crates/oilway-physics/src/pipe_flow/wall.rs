@@ -162,6 +162,35 @@ formula! {
     }
 }
 
+formula! {
+    /// Pressure by which a sudden stop of the flow exceeds what stood in the line before.
+    ///
+    /// # Example
+    /// ```
+    /// use oilway_physics::pipe_flow::surge;
+    /// use oilway_units::{Density, Speed};
+    ///
+    /// let density = Density::from_kilograms_per_cubic_metre(890.0);
+    /// let surge = surge(density, Speed::from_metres_per_second(1300.0), Speed::from_metres_per_second(0.5));
+    /// assert_eq!(format!("{:.1}", surge.bar()), "5.8");
+    /// ```
+    SURGE = "pipe-flow/surge",
+    title: "Pressure of a sudden stop",
+    equation: "Δp = ρ c ΔV",
+    validity: "A stop quicker than the way there and back of the step, 2 L / c, without friction: the most that can happen.",
+    sources: [
+        "subramanya", "chapter 14, Joukowsky", Seen
+    ],
+    fn surge(
+        density: Density, "ρ", "density", Range::Positive;
+        wave_speed: Speed, "c", "speed of a pressure step in the line", Range::Positive;
+        change: Speed, "ΔV", "mean speed that is stopped", Range::Any;
+    ) -> Pressure, "Δp", "rise of pressure" {
+        let momentum = density.kilograms_per_cubic_metre() * change.metres_per_second();
+        Pressure::from_pascals(momentum * wave_speed.metres_per_second())
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
