@@ -1,6 +1,6 @@
 //! [`Exact`]: conversion factors as fractions of whole numbers. Nearly every factor of the trade is one by definition
-//! (1 in is 254/10000 m), and a value converted by one multiplication and one division of whole numbers comes out as
-//! the double next to the true value: 0.75 in and 19.05 mm are the same length to the last bit.
+//! (1 in is 254/10000 m), and a value is multiplied and divided so that the double nearest to the true value comes out:
+//! 0.75 in and 19.05 mm are the same length to the last bit.
 
 /// A factor, reduced to lowest terms.
 #[derive(Clone, Copy)]
@@ -20,12 +20,40 @@ impl Exact {
     }
     /// So much of this unit in the SI unit.
     pub(crate) const fn to_si(self, value: f64) -> f64 {
-        value * self.above as f64 / self.below as f64
+        quotient(value, self.above as f64, self.below as f64)
     }
     /// So much of the SI unit in this unit.
     pub(crate) const fn of_si(self, si: f64) -> f64 {
-        si * self.below as f64 / self.above as f64
+        quotient(si, self.below as f64, self.above as f64)
     }
+}
+
+/// `value · above / below` with one rounding in the end instead of one at each step, so that neighbouring doubles in
+/// one unit stay neighbours in another.
+const fn quotient(value: f64, above: f64, below: f64) -> f64 {
+    if below == 1.0 || above == 1.0 {
+        return value * above / below;
+    }
+    let (product, lost) = product(value, above);
+    let first = product / below;
+    let (back, lost_back) = self::product(first, below);
+    let corrected = first + ((product - back) - lost_back + lost) / below;
+    // Only numbers near the largest overflow on the way; they need no last bit.
+    if corrected.is_finite() { corrected } else { value * above / below }
+}
+
+/// The product as a double and what the rounding lost (Dekker 1971).
+const fn product(a: f64, b: f64) -> (f64, f64) {
+    let product = a * b;
+    let ((a1, a2), (b1, b2)) = (halves(a), halves(b));
+    (product, ((a1 * b1 - product) + a1 * b2 + a2 * b1) + a2 * b2)
+}
+
+/// A double as the sum of two of half its figures (Veltkamp 1968).
+const fn halves(a: f64) -> (f64, f64) {
+    let shifted = 134_217_729.0 * a; // 2²⁷ + 1
+    let upper = shifted - (shifted - a);
+    (upper, a - upper)
 }
 
 /// The factor `above / below`. Used in constants only, where a factor too large for its type stops the build.

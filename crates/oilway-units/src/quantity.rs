@@ -204,7 +204,7 @@ quantities! { ($)
     /// A linear speed.
     Speed { metres_per_second / from_metres_per_second, metres_per_minute / from_metres_per_minute = part(1).per(MINUTE), feet_per_minute / from_feet_per_minute = FOOT.per(MINUTE), millimetres_per_second / from_millimetres_per_second = part(1_000), kilometres_per_hour / from_kilometres_per_hour = times(1_000).per(HOUR) }
     /// How often something happens: turns, strokes, cycles.
-    Frequency { per_second / from_per_second, per_minute / from_per_minute = part(1).per(MINUTE), per_hour / from_per_hour = part(1).per(HOUR), per_day / from_per_day = part(1).per(DAY) }
+    Frequency { per_second / from_per_second, per_minute / from_per_minute = part(1).per(MINUTE), per_hour / from_per_hour = part(1).per(HOUR), per_day / from_per_day = part(1).per(DAY), per_week / from_per_week = part(1).per(times(7).by(DAY)) }
     /// A force.
     Force { newtons / from_newtons, pounds_force / from_pounds_force = POUND_FORCE, kilonewtons / from_kilonewtons = times(1_000) }
     /// A turning moment.
@@ -250,11 +250,11 @@ impl Temperature {
     }
     /// The value in degrees Fahrenheit.
     pub const fn fahrenheit(self) -> f64 {
-        (self.0 - 273.15) * 9.0 / 5.0 + 32.0
+        exact(9, 5).to_si(self.celsius()) + 32.0
     }
     /// From a value in degrees Fahrenheit.
     pub const fn from_fahrenheit(value: f64) -> Self {
-        Temperature((value - 32.0) * 5.0 / 9.0 + 273.15)
+        Temperature(exact(5, 9).to_si(value - 32.0) + 273.15)
     }
     /// How much warmer this is than `other`.
     pub const fn above(self, other: Temperature) -> TemperatureDifference {

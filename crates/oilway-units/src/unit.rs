@@ -317,6 +317,7 @@ units! {
         "per min" Both per_minute from_per_minute ["/minute" "rpm" "r/min" "rev/min" "min-1" "cycles/min" "cycle/min" "cycles/minute" "strokes/min" "stroke/min" "strokes/minute" "turns/min" "times/min" "times/minute"]
         "per h" Both per_hour from_per_hour ["/hr" "/hour" "h-1" "cycles/h" "cycle/h" "cycles/hr" "cycles/hour" "strokes/h" "stroke/h" "strokes/hr" "strokes/hour" "times/h" "times/hour"]
         "per day" Both per_day from_per_day ["/d" "d-1" "cycles/day" "cycle/day" "strokes/day" "times/day"]
+        "per week" Both per_week from_per_week ["cycles/week" "cycle/week" "strokes/week" "times/week"]
         "Hz" Both per_second from_per_second ["/s" "/second" "s-1" "cycles/s" "strokes/s"]
     }
     Force {

@@ -53,6 +53,7 @@ fn the_unit_follows_the_size() {
     assert_eq!(show(Mass::from_kilograms(1.2), Metric), "1.2 kg");
     assert_eq!(show(Flow::from_litres_per_minute(2.5), Metric), "2.5 L/min");
     assert_eq!(show(Frequency::from_per_day(3.0), Metric), "3 per day");
+    assert_eq!(show(Frequency::from_per_week(1.0), Metric), "1 per week");
 }
 
 #[test]
