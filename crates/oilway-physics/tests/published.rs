@@ -4,7 +4,7 @@
 use std::collections::BTreeSet;
 
 use oilway_physics::{Formula, NoAnswer, find, registry};
-use oilway_testkit::{Check, every_check, sources};
+use oilway_testkit::{Check, every_check, reference_files, sources};
 
 #[test]
 fn every_formula_agrees_with_its_published_values() {
@@ -37,6 +37,16 @@ fn put(formula: &Formula, check: &Check) -> Option<String> {
         Err(NoAnswer::OutsideValidity) => Some(format!("{check}\n  no answer came")),
         Err(reason) => Some(format!("{check}\n  {reason:?}")),
     }
+}
+
+#[test]
+fn every_formula_is_judged_by_some_value() {
+    // By rows that name it, or by a file of its own that another test reads.
+    let mut judged: BTreeSet<String> = reference_files().into_iter().collect();
+    judged.extend(every_check().into_iter().map(|check| check.formula));
+    let missing: Vec<&str> =
+        registry().map(|formula| formula.id).filter(|id| !judged.contains(*id)).collect();
+    assert!(missing.is_empty(), "no value in reference/ judges {missing:?}");
 }
 
 #[test]
