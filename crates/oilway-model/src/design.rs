@@ -95,6 +95,14 @@ pub struct Device {
     pub flows_out: Option<bool>,
 }
 
+impl Device {
+    /// Whether the port stands under the pump's pressure.
+    pub fn sees_pressure(&self) -> bool {
+        let port = self.of.ports.iter().find(|p| p.mark == self.mark);
+        port.is_some_and(|p| p.internal == oilway_catalogue::Internal::Pressure)
+    }
+}
+
 /// A joint of the lines: from a component's thread to a tube or hose end, or from tube to hose.
 #[derive(Clone, Debug)]
 pub struct Joint {

@@ -250,7 +250,7 @@ impl Grease {
         let upper = rows.iter().position(|r| r.temperature >= temperature).unwrap_or(rows.len() - 1).max(1);
         let (a, b) = (&rows[upper - 1], &rows[upper]);
         let t = temperature.above(a.temperature) / b.temperature.above(a.temperature);
-        let between = |x: f64, y: f64| if x > 0.0 && y > 0.0 { x * (y / x).powf(t) } else { (x + (y - x) * t).max(0.0) };
+        let between = |x: f64, y: f64| if x > 0.0 && y > 0.0 { x * libm::pow(y / x, t) } else { (x + (y - x) * t).max(0.0) };
         let index = a.index.fraction() + (b.index.fraction() - a.index.fraction()) * t;
         let edge = (first.index.fraction().min(last.index.fraction()), first.index.fraction().max(last.index.fraction()));
         Some((

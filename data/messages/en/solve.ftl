@@ -1,1 +1,87 @@
-# Why a sizing or a steady state came out as it did, or did not.
+# Sentences of the designer: obstacles, reasons, remarks.
+
+# Demand
+solve-no-demand = No rule gives a demand: { $reason }. The point gets the floor until somebody decides. { $cure }
+solve-raised-fresh = raised so that the { $tail } in its own line are no older than { $age } on arrival
+solve-raised-floor = raised to { $floor }, the least that an automatic system gives a point (sealing, freshness, smallest dose; common practice, no source)
+
+# Layout
+solve-no-such-line = the catalogue holds no tube or hose { $part }
+solve-no-line-at-all = the catalogue holds no { $flexible ->
+    [0] tube
+   *[other] hose
+ } that this job may use
+solve-add-line = Add one to the catalogue, or name another part.
+solve-add-part = Add one to the catalogue, or name another part.
+solve-one-first-divider = { $found ->
+    [0] no divider hangs on the pump
+   *[other] { $found } dividers hang on the pump
+ }; in a series progressive system exactly one does
+solve-cure-one-first-divider = Let one divider be fed by the pump and all others by that one.
+solve-divider-order = this divider is fed by one that stands after it in the job, or by itself
+solve-cure-divider-order = Put the divider that feeds before the one that is fed, and break the circle.
+solve-no-points = the job has no lubrication points
+solve-cure-no-points = Add points to the survey.
+
+# Metering
+solve-divider-below-failed = the divider { $below } below it has no sections yet, so that nobody knows what it takes
+solve-cure-below-first = Clear what stands against the divider below first.
+solve-divider-serves-nothing = nothing hangs on this divider
+solve-cure-serves-nothing = Hang a point or a divider on it, or leave it out.
+solve-no-such-divider = the catalogue holds no divider { $part }
+solve-no-divider-at-all = the catalogue holds no divider
+solve-sections-do-not-fit = no divider on hand takes all of the given sections
+solve-cure-sections-do-not-fit = Give sections that fit one divider, or leave the sections open.
+solve-section-forgets = none of the given sections serves { $name }
+solve-cure-section-forgets = Give { $name } an outlet, or hang it on another divider.
+solve-too-many-sections = { $consumers } consumers need at least { $needed } sections; the divider takes { $fewest } to { $allowed }
+solve-cure-split-divider = Split the consumers over two dividers, or add a secondary divider.
+solve-sizes-against-band = no two section sizes serve { $first } and { $second } inside their bands at once: their needs lie too far apart
+solve-cure-own-divider = Give the larger or the smaller one a divider of its own, or widen the band.
+solve-no-common-period = { $names } cannot be served at one common rhythm with the sizes on hand
+solve-unpaired = { $outlets ->
+    [one] one outlet stays
+   *[other] { $outlets } outlets stay
+ } without a partner: a section has two outlets, and none may be closed
+solve-cure-unpaired = Add a point, allow joined outlets, or lead an outlet back to the reservoir.
+solve-effort-spent = the search for sections for { $consumers } consumers took too long for a proof
+solve-no-sections = no sections on hand serve these { $consumers } consumers
+
+# Package
+solve-none-in-catalogue = the catalogue holds no { $kind } that suits this job
+solve-no-viscosity-line = the two viscosities of the oil give no viscosity line at a temperature of this job
+solve-cure-viscosity-line = Check the viscosities at 40 °C and 100 °C; the first must be the larger.
+solve-port-exhaust = open on purpose: exhaust air
+solve-port-air-supply = the plant's air comes in here
+solve-port-discharge = open on purpose: the relief discharges here; lead it away from faces and walkways
+
+# Reasons
+solve-kept = kept as given
+solve-why-power = the cheapest pump, setting, disc and bores that go together: the worst path asks { $need }, the pump stalls at { $stall }, and the tighter side of the disc has { NUMBER($room, maximumFractionDigits: 2) } times what it needs
+solve-why-reservoir = the smallest that lasts { $wanted }: { $usable } can be used, { $needed } are needed
+solve-why-block = the customer's thread family, the place of the mounting, then the price
+solve-why-valve = right for the drive, does not throttle it, fits the supply voltage; then the price
+solve-why-holder = takes the disc; an indicator where the discharge is open, a port where it is piped
+solve-why-gauge = the smallest scale of which pulsating pressure uses two thirds and which the highest burst does not leave
+solve-why-controller = the cheapest for the supply voltage; the machine's own has no room
+solve-why-divider = the cheapest that takes the sections
+solve-why-sections = the cheapest sections that keep every point in its band, proven
+solve-why-sections-teed = the cheapest sections that keep every point in its band, with outlets of several sections led together
+solve-why-sections-widened = the sizes on hand cannot keep the bands; the cheapest that keep all lower edges, with the upper edges widened to { NUMBER($factor, maximumFractionDigits: 2) } times
+solve-why-line = the narrowest bore at the one gradient at which the worst path holds on the coldest day
+solve-why-pause = the point that is served least gets what it needs
+
+# How numbers come about
+solve-how-delivered = dose at each cycle of its divider, times cycles of the divider in the time
+solve-how-path = walked from the point to the pump: back pressure, every leg by the pipe law, every divider, every rise
+solve-range-said = a range in the job
+
+# The cold
+solve-remedy-softer = a grease one class softer, or a synthetic one of the same class
+solve-remedy-wider = all lines one step of bore wider
+solve-remedy-traced = lines and reservoir kept at { $temperature } by heat tracing
+
+# Other principles
+solve-parallel-works = A parallel single line would recharge: { $residual } remain after venting, the valve resets below { $reset }.
+solve-parallel-refused = A parallel single line does not recharge: on the way to { $point } { $residual } remain after venting, however long one waits, and the valve resets below { $reset }. It would work with a narrowest bore of { $bore }, or with no place on the way colder than { $temperature }.
+solve-parallel-refused-always = A parallel single line does not recharge: on the way to { $point } { $residual } remain after venting, however long one waits, and the valve resets below { $reset }. It would work with a narrowest bore of { $bore }; warming alone does not help.

@@ -1,0 +1,99 @@
+//! The coldest day on which the system still starts, and how far each remedy pushes it down.
+
+use oilway_catalogue::kinds::Pump;
+use oilway_model::{ColdLimit, Design, Remedy, Season, SeasonResult};
+use oilway_text::message;
+use oilway_units::{Flow, Pressure, Temperature, TemperatureDifference};
+
+use crate::evaluate::circumstances;
+use crate::hydraulics::Hydraulics;
+use crate::source::stall;
+use crate::weather::Weather;
+
+/// How far the search looks below and above the job's coldest day.
+const SEARCH: (f64, f64) = (-80.0, 60.0);
+/// One NLGI class softer: yield stress and consistency of the class ranges fall by about this (`lubricants` 2.3, typical values of
+/// the classes 2 and 1: 500 to 200 Pa; judged).
+const SOFTER: f64 = 0.4;
+/// One step of the R10 series wider.
+const WIDER: f64 = 1.25;
+/// Heat tracing holds lines at this.
+const TRACED: Temperature = Temperature::from_celsius(10.0);
+
+/// The coldest day. None where nothing can be said: no pump data, or no viscosity line.
+pub(crate) fn cold_limit(design: &Design, nodes: &[usize], flow: Flow, seasons: &[SeasonResult]) -> Option<ColdLimit> {
+    let cold = seasons.iter().find(|s| s.season == Season::Cold)?;
+    let pump = Pump::of(&design.package.pump)?;
+    let stall = stall(&pump, circumstances(design, None).air);
+    let candidates = hardest(design, nodes, cold);
+    let limit = |weather: Weather| limit(design, &candidates, flow, stall, weather);
+    let shift = limit(Weather::AS_IS)?;
+    let place = coldest_place(design);
+    let at = |shift: f64| {
+        Weather { shift: TemperatureDifference::from_kelvins(shift), ..Weather::AS_IS }.temperature(&design.conditions, place, Season::Cold)
+    };
+    let remedies = [
+        (message!("solve-remedy-softer"), Weather { yield_stress: SOFTER, consistency: SOFTER, ..Weather::AS_IS }),
+        (message!("solve-remedy-wider"), Weather { bore: WIDER, ..Weather::AS_IS }),
+        (message!("solve-remedy-traced", temperature = TRACED), Weather { traced_to: Some(TRACED), ..Weather::AS_IS }),
+    ];
+    let remedies = remedies
+        .into_iter()
+        .filter_map(|(what, weather)| Some(Remedy { what, temperature: at(limit(weather)?) }))
+        .collect();
+    Some(ColdLimit { reserve: TemperatureDifference::from_kelvins(-shift), place, temperature: at(shift), remedies })
+}
+
+/// The place of which the sentence speaks: the coldest outdoors, or the coldest of all.
+fn coldest_place(design: &Design) -> usize {
+    let places = &design.conditions.places;
+    let none_outdoors = !places.iter().any(|p| p.outdoors);
+    let cold = |&i: &usize| places[i].temperature(Season::Cold);
+    (0..places.len())
+        .filter(|&i| none_outdoors || places[i].outdoors)
+        .min_by(|a, b| cold(a).total_cmp(&cold(b)).then(a.cmp(b)))
+        .unwrap_or(0)
+}
+
+/// The paths that can become the worst: the two that ask most of each divider, by start and by motion.
+fn hardest(design: &Design, nodes: &[usize], cold: &SeasonResult) -> Vec<usize> {
+    let mut of_divider: Vec<[Option<(Pressure, usize)>; 2]> = vec![[None; 2]; design.network.nodes.len()];
+    for ((&node, path), _) in nodes.iter().zip(&cold.paths).zip(&design.points) {
+        let parent = design.network.nodes[node].parent.unwrap_or(0);
+        for (slot, need) in of_divider[parent].iter_mut().zip([path.start_rested, path.moving]) {
+            if slot.is_none_or(|(most, _)| need > most) {
+                *slot = Some((need, node));
+            }
+        }
+    }
+    let mut found: Vec<usize> = of_divider.into_iter().flatten().flatten().map(|(_, node)| node).collect();
+    found.sort_unstable();
+    found.dedup();
+    found
+}
+
+/// The shift of temperature at which the hardest path asks just what the pump can give; at the end of the search where it never does.
+fn limit(design: &Design, nodes: &[usize], flow: Flow, stall: Pressure, weather: Weather) -> Option<f64> {
+    let starts = |shift: f64| {
+        let weather = Weather { shift: TemperatureDifference::from_kelvins(shift), ..weather };
+        let hydraulics = Hydraulics::under(design, &weather, &[Season::Cold]);
+        let rest = design.conditions.practice.rest_factor.get().fraction();
+        nodes.iter().all(|&node| {
+            hydraulics
+                .path(Season::Cold, node, flow)
+                .is_some_and(|p| (p.yielding * rest + p.fixed).max(p.moving) <= stall)
+        })
+    };
+    let (mut dead, mut alive) = SEARCH;
+    if !starts(alive) {
+        return None;
+    }
+    if starts(dead) {
+        return Some(dead);
+    }
+    while alive - dead > 0.05 {
+        let middle = 0.5 * (alive + dead);
+        if starts(middle) { alive = middle } else { dead = middle }
+    }
+    Some(alive)
+}

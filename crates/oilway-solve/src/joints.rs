@@ -1,0 +1,181 @@
+//! Joints: which fitting, and which adapter where one is needed, joins two ends. Threads are compared by their writing alone;
+//! a catalogue writes each thread in one way.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use oilway_catalogue::kinds::{Hose, Section as SectionPart, Tube};
+use oilway_catalogue::{Catalogue, Part, Role, Sex};
+use oilway_model::{Design, Divider, End, Joint, JointEnd, OutletUse};
+
+use crate::layout::price;
+
+/// The fittings and adapters of a catalogue, with the pairs already looked up.
+#[derive(Debug)]
+pub(crate) struct Joiner {
+    fittings: Vec<Arc<Part>>,
+    adapters: Vec<Arc<Part>>,
+    known: BTreeMap<(JointEnd, JointEnd), Vec<Arc<Part>>>,
+}
+
+impl Joiner {
+    /// Fittings for lubricant lines, cheapest first.
+    pub(crate) fn new(catalogue: &Catalogue) -> Self {
+        let sorted = |kind: &str| {
+            let mut all: Vec<Arc<Part>> = catalogue.of_kind(kind).filter(|p| !p.flag("air")).cloned().collect();
+            all.sort_by_key(|p| (price(p), p.id.clone()));
+            all
+        };
+        Joiner { fittings: sorted("fitting"), adapters: sorted("adapter"), known: BTreeMap::new() }
+    }
+
+    /// The parts that join two ends, from the first on: nothing where they mate as they are, a fitting, an adapter, or an adapter
+    /// and a fitting. None where the catalogue has no such chain.
+    pub(crate) fn join(&mut self, from: &JointEnd, to: &JointEnd) -> Option<Vec<Arc<Part>>> {
+        if mates(from, to) {
+            return Some(Vec::new());
+        }
+        let key = (from.clone(), to.clone());
+        if let Some(found) = self.known.get(&key) {
+            return (!found.is_empty()).then(|| found.clone());
+        }
+        let found = self.search(from, to).unwrap_or_default();
+        self.known.insert(key, found.clone());
+        (!found.is_empty()).then_some(found)
+    }
+
+    fn search(&self, from: &JointEnd, to: &JointEnd) -> Option<Vec<Arc<Part>>> {
+        let singles = self.fittings.iter().chain(&self.adapters);
+        if let Some(part) = singles.clone().find(|p| bridges(p, from, to).is_some()) {
+            return Some(vec![Arc::clone(part)]);
+        }
+        // An adapter sits on a thread; tubes and hoses have none.
+        let mut chains: Vec<(i64, Vec<Arc<Part>>)> = Vec::new();
+        for adapter in &self.adapters {
+            for near_from in [true, false] {
+                let (near, far) = if near_from { (from, to) } else { (to, from) };
+                for end in far_ends(adapter, near) {
+                    if let Some(fitting) = self.fittings.iter().find(|f| bridges(f, &end, far).is_some()) {
+                        let mut chain = vec![Arc::clone(adapter), Arc::clone(fitting)];
+                        if !near_from {
+                            chain.reverse();
+                        }
+                        chains.push((price(adapter) + price(fitting), chain));
+                    }
+                }
+            }
+        }
+        chains.into_iter().min_by_key(|(cost, chain)| (*cost, chain[0].id.clone(), chain[1].id.clone())).map(|(_, c)| c)
+    }
+}
+
+/// Whether two ends go together as they are.
+pub fn mates(a: &JointEnd, b: &JointEnd) -> bool {
+    a.thread.is_some() && a.thread == b.thread && a.sex != b.sex
+}
+
+fn opposite(sex: Sex) -> Sex {
+    match sex {
+        Sex::Male => Sex::Female,
+        Sex::Female => Sex::Male,
+    }
+}
+
+/// Whether a part has one port for each of two ends: the numbers of the ports.
+fn bridges(part: &Part, from: &JointEnd, to: &JointEnd) -> Option<(usize, usize)> {
+    let fits = |end: &JointEnd, skip: Option<usize>| {
+        part.ports.iter().enumerate().position(|(i, p)| {
+            Some(i) != skip && Some(&p.thread) == end.thread.as_ref() && p.sex == opposite(end.sex)
+        })
+    };
+    if part.ports.len() != 2 {
+        return None;
+    }
+    let first = fits(from, None)?;
+    let second = fits(to, Some(first))?;
+    Some((first, second))
+}
+
+/// The ends that an adapter offers once it sits on an end.
+fn far_ends(adapter: &Part, near: &JointEnd) -> Vec<JointEnd> {
+    let at = adapter.ports.iter().position(|p| Some(&p.thread) == near.thread.as_ref() && p.sex == opposite(near.sex));
+    let Some(at) = at else { return Vec::new() };
+    let others = adapter.ports.iter().enumerate().filter(|(i, _)| *i != at);
+    others.map(|(_, p)| JointEnd { thread: Some(p.thread.clone()), sex: p.sex }).collect()
+}
+
+/// The end of a tube or hose: `tube 8`, `hose 4`.
+pub fn conduit_end(part: &Part) -> JointEnd {
+    let millimetres = |x: f64| {
+        let rounded = libm::round(x * 100.0) / 100.0;
+        format!("{rounded}")
+    };
+    let thread = Tube::of(part)
+        .map(|t| format!("tube {}", millimetres(t.outside.millimetres())))
+        .or_else(|| Hose::of(part).map(|h| format!("hose {}", millimetres(h.bore.millimetres()))));
+    JointEnd { thread, sex: Sex::Male }
+}
+
+/// The female end of a port with this role, if the part has one.
+pub fn port_end(part: &Part, role: Role) -> Option<JointEnd> {
+    part.ports.iter().find(|p| p.role == role).map(|p| JointEnd { thread: Some(p.thread.clone()), sex: p.sex })
+}
+
+/// All joints of the lines of a design, from the pump outwards.
+pub(crate) fn joints(design: &Design, joiner: &mut Joiner) -> Vec<Joint> {
+    let mut all = Vec::new();
+    for (number, node) in design.network.nodes.iter().enumerate() {
+        let Some(parent) = node.parent else { continue };
+        let mut before = leaving(design, parent, number);
+        for (leg_number, leg) in node.legs.iter().enumerate() {
+            let Some(part) = design.conduits.get(leg.conduit) else { continue };
+            let end = conduit_end(part);
+            let at = format!("line.{}.{}", node.name, leg_number + 1);
+            // Two legs of the same tube are one tube that passes from one place to the next.
+            if before.as_ref() != Some(&end) {
+                push(&mut all, at, before.clone(), end.clone(), joiner);
+            }
+            before = Some(end);
+        }
+        let (at, to) = arriving(design, number);
+        push(&mut all, at, before, to, joiner);
+    }
+    all
+}
+
+fn push(all: &mut Vec<Joint>, at: String, from: Option<JointEnd>, to: JointEnd, joiner: &mut Joiner) {
+    let from = from.unwrap_or(JointEnd { thread: None, sex: Sex::Female });
+    let known = from.thread.is_some() && to.thread.is_some();
+    let parts = if known { joiner.join(&from, &to).unwrap_or_default() } else { Vec::new() };
+    all.push(Joint { at, from, to, parts });
+}
+
+/// The end from which the line to a node leaves.
+fn leaving(design: &Design, parent: usize, node: usize) -> Option<JointEnd> {
+    match design.network.nodes[parent].end {
+        End::Pump => port_end(&design.package.block, Role::Outlet),
+        End::Divider(divider) => design.dividers.get(divider).and_then(|d| outlet_end(d, node)),
+        End::Junction | End::Point(_) => None,
+    }
+}
+
+fn outlet_end(divider: &Divider, node: usize) -> Option<JointEnd> {
+    let section = divider.sections.iter().find(|s| s.left == OutletUse::To(node) || s.right == OutletUse::To(node))?;
+    let thread = SectionPart::of(&section.part)?.outlet_thread;
+    Some(JointEnd { thread: Some(thread), sex: Sex::Female })
+}
+
+fn arriving(design: &Design, node: usize) -> (String, JointEnd) {
+    let unknown = JointEnd { thread: None, sex: Sex::Female };
+    match design.network.nodes[node].end {
+        End::Divider(divider) => {
+            let Some(d) = design.dividers.get(divider) else { return (String::new(), unknown) };
+            (format!("divider.{}", d.name), port_end(&d.body, Role::Inlet).unwrap_or(unknown))
+        }
+        End::Point(point) => {
+            let Some(p) = design.points.get(point) else { return (String::new(), unknown) };
+            (format!("point.{}", p.name), JointEnd { thread: p.thread.clone(), sex: Sex::Female })
+        }
+        End::Pump | End::Junction => (design.network.nodes[node].name.clone(), unknown),
+    }
+}

@@ -1,0 +1,173 @@
+//! The port plan: for every port of the package, what goes in.
+//!
+//! A port says by its role what it wants. The plan looks for the part that serves the role and whose thread mates with the port, with
+//! an adapter between where none mates directly. What arrives in the port from the factory and must come out first is data of
+//! the port itself.
+
+use std::sync::Arc;
+
+use oilway_catalogue::kinds::CheckValve;
+use oilway_catalogue::{Catalogue, Internal, Part, Port, Role, Sex};
+use oilway_model::{Design, Device, Filling, JointEnd, Mounting, Package};
+use oilway_text::message;
+use oilway_units::Pressure;
+
+use crate::joints::{Joiner, conduit_end, mates};
+use crate::layout::price;
+
+/// Opening pressure of check valves that sit between the pump and the line.
+pub(crate) fn outlet_check(package: &Package) -> Pressure {
+    let outlets = package.devices.iter().filter(|d| {
+        d.of.ports.iter().any(|p| p.mark == d.mark && p.role == Role::Outlet && p.internal == Internal::Pressure)
+    });
+    let parts = outlets.flat_map(|d| &d.holds).filter_map(|f| match f {
+        Filling::Part(part) => CheckValve::of(part),
+        _ => None,
+    });
+    parts.map(|c| c.cracking).sum()
+}
+
+/// Fills every port of the package.
+pub(crate) fn plan(design: &Design, catalogue: &Catalogue, joiner: &mut Joiner) -> Vec<Device> {
+    let planner = Planner { design, catalogue };
+    let package = &design.package;
+    let mut hosts: Vec<&Arc<Part>> = vec![&package.block, &package.pump, &package.reservoir];
+    hosts.extend(package.valve.iter().chain(package.regulator.iter()).chain(package.holder.iter()));
+    let mut devices = Vec::new();
+    for host in hosts {
+        let mut line_given = false;
+        for port in &host.ports {
+            let holds = planner.fill(host, port, &mut line_given, joiner);
+            let flows_out = holds.iter().any(|f| matches!(f, Filling::Part(p) if CheckValve::of(p).is_some())).then_some(true);
+            devices.push(Device { of: Arc::clone(host), mark: port.mark.clone(), holds, behind_shut_off: false, flows_out });
+        }
+    }
+    devices
+}
+
+struct Planner<'a> {
+    design: &'a Design,
+    catalogue: &'a Catalogue,
+}
+
+impl Planner<'_> {
+    fn fill(&self, host: &Arc<Part>, port: &Port, line_given: &mut bool, joiner: &mut Joiner) -> Vec<Filling> {
+        let package = &self.design.package;
+        let on_block = Arc::ptr_eq(host, &package.block) || host.id == package.block.id;
+        match port.role {
+            Role::Outlet if on_block && !*line_given => {
+                *line_given = true;
+                self.line(port, joiner)
+            }
+            Role::Outlet | Role::Inlet | Role::Joint | Role::AirIn | Role::AirOut => self.neighbour(host, port, joiner),
+            Role::Relief => package.holder.as_ref().map_or_else(|| self.plug(port), |h| self.with_adapter(port, h, joiner)),
+            Role::Gauge => package.gauge.as_ref().map_or_else(|| self.plug(port), |g| self.with_adapter(port, g, joiner)),
+            Role::Vent => self.of_kind(port, "shut-off valve").unwrap_or_else(|| self.plug(port)),
+            Role::Breather => self.of_kind(port, "breather").unwrap_or_else(|| vec![Filling::Nothing]),
+            Role::Fill => self.of_kind(port, "filling coupling").unwrap_or_else(|| self.plug(port)),
+            Role::Exhaust => self.of_kind(port, "silencer").unwrap_or_else(|| vec![Filling::OpenByIntent(message!("solve-port-exhaust"))]),
+            Role::Level => self.of_kind(port, "level switch").unwrap_or_else(|| self.plug(port)),
+            Role::Sensor | Role::Return | Role::Drain => self.plug(port),
+        }
+    }
+
+    /// The line to the first divider.
+    fn line(&self, port: &Port, joiner: &mut Joiner) -> Vec<Filling> {
+        let first = self.design.network.nodes.iter().find(|n| n.parent == Some(0)).and_then(|n| n.legs.first());
+        let conduit = first.and_then(|leg| self.design.conduits.get(leg.conduit));
+        let Some(conduit) = conduit else { return vec![Filling::Nothing] };
+        match joiner.join(&end_of(port), &conduit_end(conduit)) {
+            Some(parts) => parts.into_iter().map(Filling::Part).collect(),
+            None => vec![Filling::Nothing],
+        }
+    }
+
+    /// The part of the package that sits at this port; a plug, or nothing where even that is missing, if there is none.
+    fn neighbour(&self, host: &Arc<Part>, port: &Port, joiner: &mut Joiner) -> Vec<Filling> {
+        let package = &self.design.package;
+        if Arc::ptr_eq(host, &package.block) || host.id == package.block.id {
+            let inner = match (port.role, port.internal.clone()) {
+                (Role::Inlet, _) => match package.mounting {
+                    Mounting::OnReservoir => Some(&package.reservoir),
+                    Mounting::Remote(_) => return self.inlet_line(port, joiner),
+                },
+                (Role::Joint, Internal::Pressure) => Some(&package.pump),
+                _ => None,
+            };
+            return inner.map_or_else(|| self.plug(port), |part| vec![Filling::Part(Arc::clone(part))]);
+        }
+        if host.id == package.holder.as_ref().map_or("", |h| &h.id) {
+            return match port.role {
+                Role::Inlet => vec![Filling::Part(Arc::clone(&package.block))],
+                _ => self.discharge(port, joiner),
+            };
+        }
+        match port.internal {
+            Internal::Air => self.air_neighbour(host, port),
+            Internal::Suction if matches!(package.mounting, Mounting::Remote(_)) => self.inlet_line(port, joiner),
+            _ => vec![Filling::Part(Arc::clone(&package.block))],
+        }
+    }
+
+    /// On the air side the chain is regulator, valve, pump.
+    fn air_neighbour(&self, host: &Arc<Part>, port: &Port) -> Vec<Filling> {
+        let package = &self.design.package;
+        let is = |part: Option<&Arc<Part>>| part.is_some_and(|p| p.id == host.id);
+        let part = if is(Some(&package.pump)) {
+            package.valve.as_ref()
+        } else if is(package.valve.as_ref()) {
+            if port.role == Role::AirIn { package.regulator.as_ref() } else { Some(&package.pump) }
+        } else if port.role == Role::AirIn {
+            return vec![Filling::OpenByIntent(message!("solve-port-air-supply"))];
+        } else {
+            package.valve.as_ref().or(Some(&package.pump))
+        };
+        part.map_or_else(|| vec![Filling::Nothing], |p| vec![Filling::Part(Arc::clone(p))])
+    }
+
+    fn inlet_line(&self, port: &Port, joiner: &mut Joiner) -> Vec<Filling> {
+        let Mounting::Remote(legs) = &self.design.package.mounting else { return vec![Filling::Nothing] };
+        let conduit = legs.first().and_then(|leg| self.design.conduits.get(leg.conduit));
+        let joined = conduit.and_then(|c| joiner.join(&end_of(port), &conduit_end(c)));
+        joined.map_or_else(|| vec![Filling::Nothing], |parts| parts.into_iter().map(Filling::Part).collect())
+    }
+
+    fn discharge(&self, port: &Port, joiner: &mut Joiner) -> Vec<Filling> {
+        let leg = self.design.package.discharge.first();
+        let conduit = leg.and_then(|leg| self.design.conduits.get(leg.conduit));
+        match conduit.and_then(|c| joiner.join(&end_of(port), &conduit_end(c))) {
+            Some(parts) => parts.into_iter().map(Filling::Part).collect(),
+            None => vec![Filling::OpenByIntent(message!("solve-port-discharge"))],
+        }
+    }
+
+    /// A device on a port, with an adapter between where their threads differ.
+    fn with_adapter(&self, port: &Port, device: &Arc<Part>, joiner: &mut Joiner) -> Vec<Filling> {
+        let mount = device.ports.iter().find(|p| p.sex == Sex::Male && p.internal == Internal::Pressure).or(device.ports.first());
+        let Some(mount) = mount else { return vec![Filling::Nothing] };
+        match joiner.join(&end_of(port), &end_of(mount)) {
+            Some(parts) => parts.into_iter().chain([Arc::clone(device)]).map(Filling::Part).collect(),
+            None => vec![Filling::Nothing],
+        }
+    }
+
+    /// The cheapest part of a kind that goes straight into the port.
+    fn of_kind(&self, port: &Port, kind: &str) -> Option<Vec<Filling>> {
+        let fits = |p: &&Arc<Part>| p.ports.iter().any(|own| mates(&end_of(port), &end_of(own)));
+        let strong = |p: &&Arc<Part>| port.internal != Internal::Pressure || rated(p) >= rated(&self.design.package.block);
+        let part = self.catalogue.of_kind(kind).filter(fits).filter(strong).min_by_key(|p| (price(p), p.id.clone()))?;
+        Some(vec![Filling::Part(Arc::clone(part))])
+    }
+
+    fn plug(&self, port: &Port) -> Vec<Filling> {
+        self.of_kind(port, "plug").unwrap_or_else(|| vec![Filling::Nothing])
+    }
+}
+
+fn rated(part: &Part) -> Pressure {
+    part.kind.rating(part).unwrap_or(Pressure::ZERO)
+}
+
+fn end_of(port: &Port) -> JointEnd {
+    JointEnd { thread: Some(port.thread.clone()), sex: port.sex }
+}
