@@ -4,6 +4,9 @@ use oilway_units::{Pressure, Ratio};
 
 use crate::{Range, formula};
 
+/// The share of full scale that steady pressure may take; nothing may take more.
+const LARGEST_SHARE: f64 = 0.75;
+
 formula! {
     /// The least full scale of a gauge for a working pressure.
     ///
@@ -18,14 +21,14 @@ formula! {
     /// ```
     GAUGE_FULL_SCALE = "strength/gauge-range",
     title: "Least full scale of a pressure gauge",
-    equation: "pfs = p / φ",
-    validity: "φ is the share of full scale at which the gauge may work: 3/4 for steady, 2/3 for pulsating pressure. The full scale must also stand the highest pressure that a fault or a burst disc lets come. Take the next range above.",
+    equation: "pfs = p / φ,  φ at most 3/4",
+    validity: "φ is the share of full scale at which the gauge may work: 3/4 for steady, 2/3 for pulsating pressure. More than 3/4 is never granted. The full scale must also stand the highest pressure that a fault or a burst disc lets come. Take the next range above.",
     sources: ["en-837-2", "three quarters steady, two thirds pulsating", Memory],
     fn gauge_full_scale(
         working: Pressure, "p", "highest working pressure", Range::NotNegative;
-        pulsating_share: Ratio, "φ", "share of full scale at which the gauge may work", Range::Between(0.1, 1.0);
+        pulsating_share: Ratio, "φ", "share of full scale at which the gauge may work", Range::Between(0.1, 0.75);
     ) -> Pressure, "pfs", "least full scale" {
-        working / pulsating_share.fraction()
+        working / pulsating_share.fraction().min(LARGEST_SHARE)
     }
 }
 
@@ -43,10 +46,9 @@ mod tests {
     }
 
     #[test]
-    fn a_gauge_that_may_work_at_full_scale_needs_no_more() {
-        assert_eq!(
-            gauge_full_scale(Pressure::from_bar(120.0), Ratio::from_fraction(1.0)),
-            Pressure::from_bar(120.0)
-        );
+    fn nobody_may_work_a_gauge_at_full_scale() {
+        let scale = |share: f64| gauge_full_scale(Pressure::from_bar(120.0), Ratio::from_fraction(share));
+        assert_eq!(scale(1.0), scale(0.75));
+        assert!(scale(0.74) > scale(0.75));
     }
 }
