@@ -19,6 +19,12 @@ pub enum What {
     Text,
     /// A list of texts.
     Texts,
+    /// Several of these words.
+    Words(&'static [&'static str]),
+    /// The id of another part, which must be of this kind.
+    Part(&'static str),
+    /// The ids of other parts, all of this kind.
+    Parts(&'static str),
     /// Yes or no.
     Flag,
 }
@@ -44,12 +50,18 @@ pub trait Kind: Sync + core::fmt::Debug {
     fn title(&self) -> &'static str;
     /// What may be known of a part of this kind.
     fn fields(&self) -> &'static [Field];
+    /// Whether the part holds all that its typed view needs.
+    fn is_complete(&self, part: &Part) -> bool;
     /// The highest steady pressure that a part may see at its coolest, if it is a part that holds pressure.
     fn rating(&self, _part: &Part) -> Option<Pressure> {
         None
     }
-    /// Contradictions inside one part: a lowest above a highest, a wall thicker than half the tube. Names the field and the reason.
-    fn contradictions(&self, _part: &Part) -> Vec<(&'static str, oilway_text::Message)> {
+    /// Contradictions inside one part: a lowest above a highest, a wall thicker than half the tube. Names the field, or `port`,
+    /// and the reason.
+    fn contradictions(&self, _part: &Part) -> Vec<Contradiction> {
         Vec::new()
     }
 }
+
+/// What cannot be in one part: the name of the field that shows it, or `port`, and the reason.
+pub type Contradiction = (&'static str, oilway_text::Message);

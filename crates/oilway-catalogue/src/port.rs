@@ -2,59 +2,66 @@
 
 use oilway_units::Length;
 
-/// What a port is for, in plain words.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Role {
-    /// Lubricant comes in: suction side, or the inlet of a divider.
-    Inlet,
-    /// Lubricant goes out under pressure to a line.
-    Outlet,
-    /// For the overpressure device.
-    Relief,
-    /// For a gauge.
-    Gauge,
-    /// For a pressure switch or sensor.
-    Sensor,
-    /// Lubricant returns to the reservoir.
-    Return,
-    /// The line is let down here.
-    Vent,
-    /// The reservoir is filled here.
-    Fill,
-    /// Emptying.
-    Drain,
-    /// Air goes in and out so that a vessel or an idle chamber breathes; must never be plugged.
-    Breather,
-    /// Compressed air in.
-    AirIn,
-    /// Exhaust air.
-    Exhaust,
-    /// Level switch.
-    Level,
-    /// Sees the pressure of what it is joined to; a simple end of a fitting or line.
-    Joint,
+use crate::kinds::words;
+
+words! {
+    /// What a port is for, in plain words.
+    Role {
+        /// Lubricant comes in: suction side, or the inlet of a divider.
+        Inlet = "inlet",
+        /// Lubricant goes out under pressure to a line.
+        Outlet = "outlet",
+        /// For the overpressure device.
+        Relief = "relief",
+        /// For a gauge.
+        Gauge = "gauge",
+        /// For a pressure switch or sensor.
+        Sensor = "sensor",
+        /// Lubricant returns to the reservoir.
+        Return = "return",
+        /// The line is let down here.
+        Vent = "vent",
+        /// The reservoir is filled here.
+        Fill = "fill",
+        /// Emptying.
+        Drain = "drain",
+        /// Air goes in and out so that a vessel or an idle chamber breathes; must never be plugged.
+        Breather = "breather",
+        /// Compressed air in.
+        AirIn = "air in",
+        /// Compressed air out, to what it drives.
+        AirOut = "air out",
+        /// Exhaust air.
+        Exhaust = "exhaust",
+        /// Level switch.
+        Level = "level",
+        /// Sees the pressure of what it is joined to; a simple end of a fitting or line.
+        Joint = "joint",
+    }
 }
 
-/// Male or female.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Sex {
-    /// The thread is outside.
-    Male,
-    /// The thread is inside.
-    Female,
+words! {
+    /// Male or female.
+    Sex {
+        /// The thread is outside.
+        Male = "male",
+        /// The thread is inside; a tube or hose end that takes the tube in.
+        Female = "female",
+    }
 }
 
-/// What a port is joined to inside its part.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Internal {
-    /// To the pressure side of the pump.
-    Pressure,
-    /// To the reservoir or suction side.
-    Suction,
-    /// To the air side.
-    Air,
-    /// To nothing that carries pressure.
-    Open,
+words! {
+    /// What a port is joined to inside its part.
+    Internal {
+        /// To the pressure side of the pump.
+        Pressure = "pressure",
+        /// To the reservoir or suction side.
+        Suction = "suction",
+        /// To the air side.
+        Air = "air",
+        /// To nothing that carries pressure.
+        Open = "open",
+    }
 }
 
 /// One port of a part.
