@@ -140,6 +140,27 @@ fn a_count_of_pistons_that_the_bands_force_is_named() {
 }
 
 #[test]
+fn a_dear_feed_of_few_outlets_is_taken_where_pistons_are_short() {
+    // Two outlets of 100 from a dear piston, or two each of 60 and 40 from cheap ones: both give 200.
+    let either = Given::OneOf(vec![Feed::Teed(vec![0, 0]), Feed::Teed(vec![1, 1, 2, 2])]);
+    let mut question = question(vec![Wanted::new(400, 98, 102).kept(either); 2]);
+    question.sizes =
+        [(100, 50), (60, 1), (40, 1)].map(|(volume_mm3, cost)| SectionSize { volume_mm3, cost }).to_vec();
+    question.limits.combining = Combining::teed(4, 0);
+    for (most, cost) in [(4, 4), (3, 52), (2, 100)] {
+        question.limits.pistons = (1, most);
+        assert_eq!(question.solve().unwrap().objective, cost, "{most} pistons");
+    }
+    // And the other way round where many pistons are asked for and the many outlets are the dear ones.
+    question.sizes =
+        [(100, 1), (60, 50), (40, 50)].map(|(volume_mm3, cost)| SectionSize { volume_mm3, cost }).to_vec();
+    for (fewest, cost) in [(2, 2), (3, 101), (4, 200)] {
+        question.limits.pistons = (fewest, 8);
+        assert_eq!(question.solve().unwrap().objective, cost, "{fewest} pistons");
+    }
+}
+
+#[test]
 fn a_period_outside_the_range_is_named_with_the_nearest() {
     let mut six = six_alike();
     six.limits.period = PeriodRange::seconds(10, 500, 10);

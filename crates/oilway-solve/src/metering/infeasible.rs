@@ -58,8 +58,8 @@ pub enum Infeasible {
     },
 }
 
-/// A gap between the ratios that two points accept and those that the sizes offer. The ratio is that of the volume of the
-/// first point to that of the second.
+/// A gap between the ratios that two points accept and those that the sizes offer. The ratio is that of the volume of
+/// the first point to that of the second.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct RatioGap {
     /// Ratios that the two bands accept.

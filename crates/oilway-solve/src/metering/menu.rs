@@ -79,16 +79,18 @@ fn pick(ground: &Ground, place: u32, weight: u64) -> Pick {
     Pick { offer: place, twice_cost, extra, parity: offer.parity, weight }
 }
 
-/// Strikes every pick for which another of the same parity is nowhere worse. Where a fewest number of pistons has to be
-/// reached, more outlets may be better, and only picks with equal outlets are compared.
+/// Strikes every pick for which another of the same parity costs less, or as much at no more weight, and takes no more
+/// outlets: whatever follows, the other comes before it. Where a fewest number of pistons has to be reached, more
+/// outlets may be better, and only picks with equal outlets are compared.
 fn keep_undominated(menu: &mut Vec<Pick>, fewest_matter: bool) {
+    // In order of preference within a parity, so that only those already kept can beat a pick.
     menu.sort_unstable_by_key(|p| (p.parity, p.twice_cost, p.weight, p.extra, p.offer));
     let mut kept = 0;
     for i in 0..menu.len() {
         let pick = menu[i];
         let beats = |other: &Pick| {
             let outlets = if fewest_matter { other.extra == pick.extra } else { other.extra <= pick.extra };
-            other.parity == pick.parity && outlets && other.weight <= pick.weight
+            other.parity == pick.parity && outlets
         };
         if !menu[..kept].iter().rev().take_while(|other| other.parity == pick.parity).any(beats) {
             menu[kept] = pick;

@@ -2,7 +2,7 @@
 //!
 //! A reader finds here, in the order of the work:
 //!
-//! - [`problem`](self): what is asked, [`OneDivider`], [`Wanted`], [`SectionSize`], [`Limits`], [`PeriodRange`];
+//! - what is asked: [`OneDivider`], [`Wanted`], [`SectionSize`], [`Limits`], [`PeriodRange`];
 //! - [`choose_sections`]: the exact search, giving an [`Optimum`] with its [`Proof`] or an [`Infeasible`] reason;
 //! - [`feasible_periods`] and [`acceptable_inflow`]: the seam for a tree of dividers, where the pattern of a
 //!   secondary is fixed and the question is which inflow serves it.
@@ -39,8 +39,8 @@
 //! # Equal costs
 //! Among answers of equal cost the search takes the least *worst error* `max(r, 1/r)` over all points and all periods
 //! of the range (the same order as `|ln r|`, without logarithms), then the shortest period, then the least sum of the
-//! points' errors in whole parts per million at that period, then the order of points and offers. All of it is whole-number
-//! arithmetic: same question, same answer, on every machine.
+//! points' errors in whole parts per million at that period, then the order of points and offers. All of it is
+//! whole-number arithmetic: same question, same answer, on every machine.
 //!
 //! # Limits of validity
 //! Delivered shares only: pressures, leakage past small pistons and the speed of the divider are judged elsewhere.
@@ -79,8 +79,8 @@ pub use problem::{Combining, Feed, Given, Limits, OneDivider, PeriodRange, Secti
 /// ```
 /// use oilway_solve::metering::{choose_sections, Combining, Limits, PeriodRange, SectionSize, Wanted};
 ///
-/// // Four equal points: two pistons would serve them, three are the least the divider can be built with.
-/// let points = vec![Wanted::new(100, 90, 130); 4];
+/// // Six equal points of 100 mm³/h on three pistons: 50 mm³ every 1800 s is just what they want.
+/// let points = vec![Wanted::new(100, 90, 130); 6];
 /// let sizes = [SectionSize { volume_mm3: 50, cost: 20 }];
 /// let limits = Limits {
 ///     pistons: (3, 12),
@@ -88,8 +88,11 @@ pub use problem::{Combining, Feed, Given, Limits, OneDivider, PeriodRange, Secti
 ///     period: PeriodRange::seconds(600, 3600, 10),
 ///     effort: Limits::USUAL_EFFORT,
 /// };
-/// // Three pistons would need two joined pistons beside two single outlets, twice the volume for equal points.
-/// assert!(choose_sections(&points, &sizes, &limits).is_err());
+/// let found = choose_sections(&points, &sizes, &limits).expect("six outlets make three pistons");
+/// assert_eq!((found.objective, found.proof.lower_bound, found.period.ticks), (60, 60, 1800));
+///
+/// // With two points two pistons at most could be used: the divider cannot be built.
+/// assert!(choose_sections(&points[..2], &sizes, &limits).is_err());
 /// ```
 pub fn choose_sections(
     points: &[Wanted],

@@ -9,15 +9,15 @@ use oilway_solve::metering::{
 use serde_json::Value;
 
 /// An instance of a file.
-pub struct Instance {
-    pub id: String,
-    pub question: OneDivider,
+pub(crate) struct Instance {
+    pub(crate) id: String,
+    pub(crate) question: OneDivider,
     /// `None` where there is proven to be no answer.
-    pub objective: Option<u64>,
+    pub(crate) objective: Option<u64>,
 }
 
 /// Reads the instances of a file.
-pub fn instances(text: &str) -> Vec<Instance> {
+pub(crate) fn instances(text: &str) -> Vec<Instance> {
     let file: Value = serde_json::from_str(text).unwrap();
     file["instances"].as_array().unwrap().iter().map(instance).collect()
 }
@@ -58,7 +58,7 @@ fn instance(case: &Value) -> Instance {
 }
 
 /// Judges an answer from its feeds and period alone; names the first thing that does not hold.
-pub fn check(question: &OneDivider, found: &Optimum) -> Result<(), String> {
+pub(crate) fn check(question: &OneDivider, found: &Optimum) -> Result<(), String> {
     let OneDivider { points, sizes, limits } = question;
     if found.choices.len() != points.len() {
         return Err("not one feed for each point".into());
