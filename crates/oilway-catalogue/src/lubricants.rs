@@ -158,24 +158,22 @@ pub fn lubricants_from(files: &[(&str, &str)]) -> (Vec<LubricantData>, Vec<Mista
     (lubricants, mistakes)
 }
 
-/// A lubricant from its table; none if something needed is missing or wrong, which is then noted.
+/// A lubricant from its table; none if something in it is missing or wrong, which is then noted.
 pub fn read_lubricant(table: &Table<'_>) -> Option<LubricantData> {
     let text = |key| table.needed_text(key).map(|placed| placed.value.trim().to_owned());
     let (name, description, source) = (text("name"), text("description"), text("source"));
-    let food = table.flag("food").is_some_and(|placed| placed.value);
-    let (coldest, hottest) = (value(table, "coldest"), value(table, "hottest"));
-    let oil = table.table("oil").map(|oil| read_oil(&oil));
-    let grease = table.table("grease").map(|grease| read_grease(&grease));
-    let substance = match (oil, grease) {
-        (Some(oil), None) => SubstanceData::Oil(oil?),
-        (None, Some(grease)) => SubstanceData::Grease(grease?),
+    let food = maybe(table, "food", |item| item.flag().map(|placed| placed.value));
+    let coldest = maybe(table, "coldest", value);
+    let hottest = maybe(table, "hottest", value);
+    let oil = maybe(table, "oil", |item| read_oil(&item.table()?));
+    let grease = maybe(table, "grease", |item| read_grease(&item.table()?));
+    let substance = match (oil?, grease?) {
+        (Some(oil), None) => SubstanceData::Oil(oil),
+        (None, Some(grease)) => SubstanceData::Grease(grease),
         _ => {
-            table.reading().note(
-                table.at(),
-                message!("catalogue-oil-or-grease"),
-                message!("catalogue-oil-or-grease-cure"),
-                None,
-            );
+            let (what, cure) =
+                (message!("catalogue-oil-or-grease"), message!("catalogue-oil-or-grease-cure"));
+            table.reading().note(table.at(), what, cure, None);
             return None;
         }
     };
@@ -183,15 +181,27 @@ pub fn read_lubricant(table: &Table<'_>) -> Option<LubricantData> {
         name: name?,
         description: description?,
         substance,
-        food,
-        coldest,
-        hottest,
+        food: food?.unwrap_or(false),
+        coldest: coldest?,
+        hottest: hottest?,
         source: source?,
     })
 }
 
-fn value<T: Quantity>(table: &Table<'_>, key: &str) -> Option<T> {
-    table.exact(key).map(|placed| placed.value)
+/// What a key holds, which need not be there: none if it is there and wrong.
+fn maybe<'r, T>(
+    table: &Table<'r>,
+    key: &str,
+    read: impl FnOnce(&Item<'r>) -> Option<T>,
+) -> Option<Option<T>> {
+    match table.item(key) {
+        Some(item) => Some(Some(read(&item)?)),
+        None => Some(None),
+    }
+}
+
+fn value<T: Quantity>(item: &Item<'_>) -> Option<T> {
+    item.exact().map(|placed| placed.value)
 }
 
 fn positive<T: Quantity>(table: &Table<'_>, key: &str) -> Option<T> {
@@ -215,7 +225,7 @@ fn read_oil(table: &Table<'_>) -> Option<OilData> {
     let density_15 = positive(table, "density_15");
     let at_40: Option<KinematicViscosity> = positive(table, "at_40");
     let at_100: Option<KinematicViscosity> = positive(table, "at_100");
-    let pour_point = value(table, "pour_point");
+    let pour_point = maybe(table, "pour_point", value);
     let (at_40, at_100) = (at_40?, at_100?);
     if at_100 >= at_40 {
         let what = message!(
@@ -233,7 +243,7 @@ fn read_oil(table: &Table<'_>) -> Option<OilData> {
         );
         return None;
     }
-    Some(OilData { density_15: density_15?, at_40, at_100, pour_point })
+    Some(OilData { density_15: density_15?, at_40, at_100, pour_point: pour_point? })
 }
 
 fn read_grease(table: &Table<'_>) -> Option<GreaseData> {
@@ -241,11 +251,11 @@ fn read_grease(table: &Table<'_>) -> Option<GreaseData> {
     let thickener = table.needed_text("thickener").map(|placed| placed.value.trim().to_owned());
     let density = positive(table, "density");
     let base_oil = table.needed("base_oil").and_then(|item| read_oil(&item.table()?));
-    let rows = table.item("rows").map(|item| read_rows(&item));
-    let span = table.table("at_25").map(|span| read_span(&span));
-    let flow = match (rows, span) {
-        (Some(rows), None) => GreaseFlow::Rows(rows?),
-        (None, Some(span)) => GreaseFlow::Span(span?),
+    let rows = maybe(table, "rows", read_rows);
+    let span = maybe(table, "at_25", |item| read_span(&item.table()?));
+    let flow = match (rows?, span?) {
+        (Some(rows), None) => GreaseFlow::Rows(rows),
+        (None, Some(span)) => GreaseFlow::Span(span),
         _ => {
             table.reading().note(
                 table.at(),

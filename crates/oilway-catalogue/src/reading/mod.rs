@@ -74,6 +74,10 @@ impl Reading {
         let (table, errors) = DeTable::parse_recoverable(text);
         for error in errors {
             let at = reading.inside(error.span().unwrap_or(text.len()..text.len()));
+            // What else the line is accused of follows from its first error.
+            if reading.broken.iter().any(|line| line.contains(&at.start)) {
+                continue;
+            }
             reading.broken.push(reading.lines_of(&at));
             let what = message!("reading-syntax", reason = error.message());
             reading.note(at, what, message!("reading-syntax-cure"), None);
