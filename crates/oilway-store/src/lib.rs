@@ -1,8 +1,20 @@
 //! Job files, lock files and survey spreadsheets: reading, writing, old formats.
+//!
+//! [`read_job`] and [`write_job`] turn the text of a job file into a job and back; [`change::set_value`] changes one value of the text and
+//! keeps its comments. [`read_lock`] and [`apply_lock`] keep what an earlier run chose. [`files`] saves and loads. What the tool
+//! takes where nobody said stands in [`assumptions`].
 
 mod asked;
 pub mod assumptions;
+mod catalogue_files;
+pub mod change;
+pub mod files;
 mod job;
+mod lock;
+mod metering;
 
 pub use assumptions::Assumption;
+pub use catalogue_files::{CatalogueFolder, read_catalogue};
 pub use job::{read_job, write_job};
+pub use lock::{Lock, apply_lock, read_lock, write_lock};
+pub use metering::{MeteringInstance, MeteringModel, read_metering};

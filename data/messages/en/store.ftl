@@ -110,8 +110,8 @@ store-no-divider-cure = Add [[divider]] with a name; its part and sections may s
 store-feed-ring = These dividers feed one another in a ring: { $names }.
 store-feed-ring-cure = One of them must be fed by "pump" or by a divider outside the ring.
 store-not-on-divider = "{ $name }" does not hang on this divider.
-store-served-twice = "{ $name }" is served by two sections.
-store-served-twice-cure = Name it once; where one section is not enough, choose a larger one with its outlets joined.
+store-served-twice = "{ $name }" stands twice in one section.
+store-served-twice-cure = Name it once: its two outlets are then joined.
 store-outlets = A section has two outlets, but { $found } names stand here.
 store-outlets-cure = Write one name where the outlets are joined, two where they are not.
 store-not-served = No section serves { $names }.
@@ -161,3 +161,44 @@ assume-halving = Warming that halves the yield stress; from memory of the litera
 assume-yield-stress = Yield stress at 25 °C by NLGI class; judged bands, a factor of three to five wide.
 assume-consistency = Consistency factor at 25 °C by NLGI class; judged bands.
 assume-index = Flow index by NLGI class; judged bands.
+
+# The lock file.
+
+store-lock-place = The job has no place "{ $at }".
+store-lock-place-cure = It was renamed or removed since the lock was written: reopen it, or delete this choice.
+store-lock-choice = "{ $chosen }" is not a choice that can be kept.
+store-lock-choice-cure = Reopen it, or delete this choice; the tool then chooses anew.
+store-lock-part = The catalogue has no { $kinds } "{ $id }".
+store-lock-part-cure = Put the part back into the catalogue, or reopen this choice.
+store-nothing-to-reopen = The lock holds no choice at "{ $at }".
+store-nothing-to-reopen-cure = Look up the places in the lock file; all reopens everything.
+
+# Files on the disk.
+
+store-cannot-save = { $file } cannot be saved: { $reason }.
+store-cannot-load = { $file } cannot be read: { $reason }.
+store-too-large = { $file } is larger than { $most } MiB.
+store-too-large-cure = This is hardly the right file; otherwise split it.
+store-no-text = { $file } is no text in UTF-8: byte { $byte } belongs to another encoding.
+store-no-text-cure = Save it as UTF-8 in the editor that wrote it.
+store-cure-not-found = Check the path; the folder must exist.
+store-cure-not-allowed = Ask for the right to write there, or choose another folder.
+store-cure-full = Free some space, or choose another disk.
+store-cure-path = Give the path of a file, not of a folder.
+store-cure-other = Try again, or choose another folder.
+
+# Changing one value.
+
+store-change-place = There is no single value at "{ $at }".
+store-change-place-cure = Write a place such as pause, air.lowest, place.NAME.coldest or point.NAME.duty.
+store-change-member = The job has no { $sort } "{ $name }".
+store-one-of-several = "{ $name }" is one of several points that the entry "{ $base }" counts together.
+store-one-of-several-cure = Change the whole entry, or give this one an entry of its own in the file.
+
+# Questions of metering.
+
+store-metering-file = The file is no list of metering questions: { $reason }.
+store-metering-model = { $id }: model { $model } is not one divider with its points; passed over.
+store-metering-data = { $id }: { $reason }.
+store-metering-lengths = { $id }: demand, lo and hi need as many numbers each, and so do sizes and piston_cost.
+store-metering-rules = { $id }: model { $model } needs join_cost (M1) or K_max and tee_cost (M2), and not the other.

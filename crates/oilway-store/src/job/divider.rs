@@ -161,14 +161,15 @@ fn section(
     let id = part_item.and_then(|item| part(&item, item.text()?.value.trim(), &["section"], catalogue));
     let serves = row.needed("serves")?;
     let items = if serves.is_text() { vec![serves] } else { serves.list()? };
-    let mut names = Vec::new();
+    let mut names: Vec<String> = Vec::new();
     for item in &items {
         let name = item.text()?.value.trim();
         if !hang.contains(&name) {
             not_among(item, name, message!("store-not-on-divider", name = name), hang);
             return None;
         }
-        if served.iter().any(|other| other == name) {
+        // In another section it may stand again: outlets of two sections can be led together outside.
+        if names.iter().any(|other| other == name) {
             item.wrong(message!("store-served-twice", name = name), message!("store-served-twice-cure"));
         }
         served.push(name.to_owned());

@@ -22,7 +22,7 @@ use oilway_units::UnitSystem;
 
 use crate::asked::{finish, quoted};
 use names::Places;
-pub(crate) use package::PRINCIPLES;
+pub(crate) use package::{PAUSE, PRINCIPLES, SETTING};
 pub(crate) use parts::OPEN;
 pub use write::write_job;
 
