@@ -5,6 +5,8 @@
 //! of this outside diameter or a hose of this bore. Sizes and pitches are from memory of these standards.
 
 use core::fmt;
+use std::collections::BTreeMap;
+use std::sync::LazyLock;
 
 use oilway_text::{Message, message};
 use oilway_units::Length;
@@ -123,10 +125,8 @@ impl Thread {
         if let Some(end) = line_end(&wanted) {
             return Ok(end);
         }
-        for (family, written) in known() {
-            if spellings(family, &written).iter().any(|spelling| folded(spelling) == wanted) {
-                return Ok(Thread { family, written });
-            }
+        if let Some(thread) = by_spelling().get(&wanted) {
+            return Ok(thread.clone());
         }
         Err(NotAThread::of(text, &wanted))
     }
@@ -151,6 +151,19 @@ impl fmt::Display for Thread {
 
 /// No thread is written longer.
 const LONGEST: usize = 40;
+
+/// Every known thread by each of its spellings, folded.
+fn by_spelling() -> &'static BTreeMap<String, Thread> {
+    static BY_SPELLING: LazyLock<BTreeMap<String, Thread>> = LazyLock::new(|| {
+        let spelt = |(family, written): (ThreadFamily, String)| {
+            spellings(family, &written)
+                .into_iter()
+                .map(move |spelling| (folded(&spelling), Thread { family, written: written.clone() }))
+        };
+        known().flat_map(spelt).collect()
+    });
+    &BY_SPELLING
+}
 
 /// All that is known, in its one writing.
 fn known() -> impl Iterator<Item = (ThreadFamily, String)> {
