@@ -7,14 +7,20 @@
 mod asked;
 pub mod assumptions;
 mod catalogue_files;
+mod catalogue_sheets;
 pub mod change;
 pub mod files;
 mod job;
 mod lock;
 mod metering;
+mod sheets;
+mod survey;
 
 pub use assumptions::Assumption;
 pub use catalogue_files::{CatalogueFolder, read_catalogue};
+pub use catalogue_sheets::{CatalogueSheets, read_catalogue_sheets, write_catalogue_sheets};
 pub use job::{read_job, write_job};
 pub use lock::{Lock, apply_lock, read_lock, write_lock};
 pub use metering::{MeteringInstance, MeteringModel, read_metering};
+pub use sheets::SheetMistake;
+pub use survey::{Survey, read_survey, survey_template};

@@ -202,3 +202,27 @@ store-metering-model = { $id }: model { $model } is not one divider with its poi
 store-metering-data = { $id }: { $reason }.
 store-metering-lengths = { $id }: demand, lo and hi need as many numbers each, and so do sizes and piston_cost.
 store-metering-rules = { $id }: model { $model } needs join_cost (M1) or K_max and tee_cost (M2), and not the other.
+
+# Spreadsheets.
+
+store-too-many-rows = The table has more than { $most } rows.
+store-too-many-cells-cure = Is this the right file? Otherwise part it.
+store-cell-too-large = This cell lies too far out, or holds more text than any cell needs.
+store-no-table = This is no table: { $reason }.
+store-no-table-cure = Save it again as a workbook, or as text parted by semicolons.
+store-no-workbook = This is no workbook that can be read: { $reason }.
+store-no-workbook-cure = Open it in a spreadsheet program and save it again as .xlsx, without a password.
+store-unpacks-too-large = The workbook unpacks to more than { $most } MiB.
+store-cell-date = This cell holds a date or a time of day.
+store-cell-date-cure = A range such as 6-8 was probably taken for a date: format the cell as text and write 6..8.
+store-cell-error = This cell holds the error { $error }.
+store-cell-error-cure = Correct its formula, or write the value.
+store-no-headers = The first row has no column "name".
+store-no-headers-cure = Put the names of the columns into the first row, as the empty survey has them.
+store-no-header = This column has no name in the first row.
+store-no-header-cure = Name the column, or empty the cell.
+store-sheet-of-no-kind = "{ $sheet }" is no kind of part.
+store-sheet-of-no-kind-cure = Name the sheet after the kind of the parts in it, or delete it.
+store-port-of-no-part = This port belongs to part "{ $id }", which is in no sheet.
+store-port-of-no-part-cure = Correct the id in the column part, or delete the row.
+store-cannot-make-workbook = The workbook cannot be made: { $reason }.

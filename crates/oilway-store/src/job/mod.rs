@@ -24,6 +24,8 @@ use crate::asked::{finish, quoted};
 use names::Places;
 pub(crate) use package::{PAUSE, PRINCIPLES, SETTING};
 pub(crate) use parts::OPEN;
+pub(crate) use surroundings::WORDS as SURROUNDINGS;
+pub(crate) use write::amount;
 pub use write::write_job;
 
 /// The format that is written, and the newest that is read.

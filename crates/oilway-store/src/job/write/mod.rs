@@ -14,7 +14,8 @@ use oilway_model::{Choice, Job, PackageWish, Place, Principle};
 use oilway_units::UnitSystem;
 
 use super::{FORMAT, OPEN, PRINCIPLES};
-use value::{Sheet, amount};
+use value::Sheet;
+pub(crate) use value::amount;
 
 /// The canonical text of a job.
 pub fn write_job(job: &Job) -> String {

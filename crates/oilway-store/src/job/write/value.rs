@@ -86,7 +86,7 @@ impl Sheet {
 }
 
 /// One quantity with every figure, in the unit in which people say a quantity of this size.
-pub(super) fn amount(quantity: impl Into<AnyQuantity>, units: UnitSystem) -> String {
+pub(crate) fn amount(quantity: impl Into<AnyQuantity>, units: UnitSystem) -> String {
     let quantity = quantity.into();
     show_exact(quantity, unit_for(quantity, units))
 }
