@@ -37,6 +37,7 @@ const FAMILIES: &[&[&Formula]] = &[
     grease::FORMULAS,
     pipe_flow::FORMULAS,
     demand::FORMULAS,
+    points::FORMULAS,
     progressive::FORMULAS,
     strength::FORMULAS,
     disc::FORMULAS,

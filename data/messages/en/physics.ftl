@@ -60,3 +60,65 @@ physics-fit-too-few = A flow curve needs at least { $wanted } different shear ra
 physics-fit-not-positive = Row { $row } has a shear rate or a stress that is not above zero; correct or leave out the row.
 physics-fit-not-rising = The stress does not rise with the shear rate; check the order of the columns and whether the grease slipped at the wall.
 physics-fit-index = The index that fits best is { $index }, at the end of what a grease can have ({ $low } to { $high }); check the units of the columns.
+
+# points
+
+## Why a point has no demand, and what to do
+
+physics-point-missing = Nothing is known of { $field }, and without it no rule gives a number.
+physics-point-missing-cure = Write { $field } with its unit, or "?" to go on with the usual span; or state under given what the machine's manual says.
+physics-point-no-number = The rule { $rule } gives no usable number for these values.
+physics-point-no-number-cure = Check the units of the point's fields, or state under given what the machine's manual says.
+physics-point-too-fast = At { $speed } a bearing of { $bore } bore is beyond the greasing rule: its interval would shrink to nothing.
+physics-point-too-fast-cure = Use oil, ask for the interval in the bearing's own data and state it under given, or check bore and speed.
+physics-point-nut-too-narrow = The nut's bore of { $bore } is not wider than the root of the screw, about { $root }.
+physics-point-nut-too-narrow-cure = Check nut_bore and diameter, or leave nut_bore out.
+physics-point-gear-too-fast = The pitch line runs at { $speed }; the table for spraying from time to time ends at { $limit }.
+physics-point-gear-too-fast-cure = Plan dip or circulation by the gear builder's instruction, and state the amount under given.
+physics-point-gear-grease = The rule for enclosed gears counts the heat that circulating oil carries away; grease carries none.
+physics-point-gear-grease-cure = Choose an oil for this system, or leave the gear out and fill its housing by the builder's instruction.
+physics-point-chain-grease = Grease does not reach the joints of a roller chain in normal use.
+physics-point-chain-grease-cure = Give chains an oil system of their own; or state under given what the chain's maker asks for.
+physics-point-coupling-oil = The rule for gear couplings is a fill of grease; for a continuous feed of oil no rule is known here.
+physics-point-coupling-oil-cure = Ask the coupling's builder for the oil flow at this speed and misalignment and state it under given.
+physics-point-coupling-depth = Teeth { $depth } deep do not fit into a bore of { $bore }: twice the depth is more than the bore.
+physics-point-coupling-depth-cure = Check depth and housing_bore; the depth counts on the radius.
+
+## Remarks beside a demand
+
+physics-point-duty = It moves { $share } of the running time; { $standing } of its rate would be needed even at rest, for sealing and against washing-out. The larger of the two counts.
+physics-point-bore-outside = Bore { $bore } is not smaller than outside { $outside }: one of them is wrong, and so is this demand.
+physics-point-small-swing = A swing of { $swing } does not carry grease along the race: shorten the interval by what the parts show, and turn the bearing a full turn now and then if it can be.
+physics-point-methods = The interval of { $used } follows from the temperature rule with factors for dirt, water and vibration where they are named. The temperature rule alone gives { $alone }, the factor-product method { $product }: between such methods a factor of two is usual.
+physics-point-oil-band = Middle of the band { $band } for the least oil of a bearing; look at its temperature and at what leaves it.
+physics-point-pin = The film is renewed once in a shift; the rule for plain bearings would renew grease every 4 h and give twice as much. Practice asks for one shot a shift at least.
+physics-point-spline = The cylinder at half height of the teeth stands for their flanks: a little more than those of usual splines.
+physics-point-full-film = A full film of oil would lose { $flow } at its ends, lightly to heavily loaded. More than that is of no use, and { $share } of it still carries in moderate service.
+physics-point-carriage = From one instruction for a small carriage, scaled by size: an order of magnitude. The guide's own data go before.
+physics-point-short-stroke = A stroke of { $stroke } does not spread the lubricant: insert one of at least { $wanted } at each lubrication.
+physics-point-rough-travel = For water or dirt like here take the short end of the travel between two lubrications, about { $travel }, unless the builder says otherwise.
+physics-point-screw = The nut's free space by proportions, renewed after the travel of a linear guide and at the latest after 500 h: an estimate. The screw's own data go before.
+physics-point-screw-oil = By analogy: each loaded circuit counted as a row of a bearing, middle of the band { $band }. No rule for screws was found.
+physics-point-slewing-ring = No published rule was found. This project's own: the film of the raceway renewed every 40 h with grease, every 10 h with oil, more often in dirt, water and heat. Turn the ring while it is greased; the builder's figure goes before.
+physics-point-spray-time = Each spraying must last { $time }, one to two turns of the wheel.
+physics-point-gear-table = The standard's table covers wheels of { $wheels } and faces of { $faces }; smaller gears get what it gives the smallest, larger ones the same rise carried on. That is outside the standard.
+physics-point-gear-circulates = This oil circulates and comes back to a tank. It is no demand for a system whose oil is lost at the point.
+physics-point-chain-drip = At { $speed } a slow drip feed would take { $flow } for each strand: shots need far less.
+physics-point-chain-fast-drip = At { $speed } a fast drip feed would take more than { $flow } for each strand; shots at long intervals are a compromise.
+physics-point-chain-spray = At { $speed } chains are sprayed or run in a bath; shots at long intervals do not carry the heat away.
+physics-point-coupling = The grease of a coupling is changed, not topped up, and a turning coupling has no place for a line: a mean rate for comparison only. Lock the drive before opening it.
+physics-point-rope = The interval is found by inspection. Dress at a sheave, on the outside of the bend; never dress a rope that drags through soil. Keep hands away from a moving rope.
+physics-point-as-told = No amount was stated, and no rule fits: this is a guess of wide span. Look it up in the machine's manual and state it under given.
+
+## How a number came to be that no formula gives
+
+physics-point-half-angle = half of the whole swing
+physics-point-usual-rows = two rows for spherical roller bearings, else one
+physics-point-first-fill = 40 per cent of the free space, the middle of what is customary
+physics-point-radial = half of the clearance on the diameter
+physics-point-faces = one face times the number of faces
+physics-point-screw-root = diameter less 0.8 of the ball, by usual proportions
+physics-point-nut-bore = diameter and half of the ball, by usual proportions
+physics-point-one-circuit = one loaded circuit, the least
+physics-point-coupling-root = bore less twice the depth
+physics-point-meshes = one mesh times the number of meshes

@@ -4,8 +4,33 @@
 //! gaps that the tool asks about; its [`PointKind::demand`] strings registered formulas together and writes each step
 //! into the ledger. Nobody matches on kinds.
 
+mod as_told;
+mod ball_screw;
+mod chain;
+mod coupling;
+mod enclosed_gear;
+mod fields;
+mod linear_guide;
+mod open_gear;
+mod plain_bearing;
+mod rolling_bearing;
+mod slewing_ring;
+mod slideway;
+mod surroundings;
+mod wire_rope;
+mod working;
+
+pub use ball_screw::*;
+pub use linear_guide::*;
+pub use rolling_bearing::*;
+pub use slewing_ring::*;
+pub use surroundings::*;
+pub use wire_rope::*;
+
 use oilway_text::Message;
-use oilway_units::{AnyQuantity, Density, Dimension, Flow, Frequency, KinematicViscosity, Quantity, Temperature, Time, Volume};
+use oilway_units::{
+    AnyQuantity, Density, Dimension, Flow, Frequency, KinematicViscosity, Quantity, Temperature, Time, Volume,
+};
 
 use crate::{Formula, Ledger, Range};
 
@@ -60,7 +85,11 @@ pub struct Answers<'a> {
 
 impl Answers<'_> {
     fn answer(&self, name: &str) -> &Answer {
-        self.fields.iter().position(|f| f.name == name).and_then(|i| self.answers.get(i)).unwrap_or(&Answer::Nothing)
+        self.fields
+            .iter()
+            .position(|f| f.name == name)
+            .and_then(|i| self.answers.get(i))
+            .unwrap_or(&Answer::Nothing)
     }
     /// The quantity in this field, if it applies and has this dimension.
     pub fn quantity<T: Quantity>(&self, name: &str) -> Option<T> {
@@ -146,7 +175,13 @@ pub trait PointKind: Sync + core::fmt::Debug {
     ///
     /// # Errors
     /// [`NoDemand`] where the formula does not reach, a speed beyond the interval rule for example.
-    fn demand(&self, answers: Answers<'_>, around: &Around, ledger: &mut Ledger, name: &str) -> Result<Demand, NoDemand>;
+    fn demand(
+        &self,
+        answers: Answers<'_>,
+        around: &Around,
+        ledger: &mut Ledger,
+        name: &str,
+    ) -> Result<Demand, NoDemand>;
     /// The turning speed, for checks of speed limits; none where nothing turns.
     fn speed(&self, _answers: Answers<'_>) -> Option<Frequency> {
         None
@@ -154,7 +189,40 @@ pub trait PointKind: Sync + core::fmt::Debug {
 }
 
 /// Every kind of point.
-pub static KINDS: &[&dyn PointKind] = &[];
+pub static KINDS: &[&dyn PointKind] = &[
+    &rolling_bearing::ROLLING_BEARING,
+    &rolling_bearing::INSERT_BEARING,
+    &rolling_bearing::TRACK_ROLLER,
+    &plain_bearing::PLAIN_BEARING,
+    &plain_bearing::PIN,
+    &slideway::SLIDEWAY,
+    &linear_guide::LINEAR_GUIDE,
+    &ball_screw::BALL_SCREW,
+    &slewing_ring::SLEWING_RING,
+    &open_gear::OPEN_GEAR,
+    &enclosed_gear::ENCLOSED_GEAR,
+    &chain::CHAIN,
+    &coupling::COUPLING,
+    &plain_bearing::SPLINE,
+    &wire_rope::WIRE_ROPE,
+    &as_told::AS_TOLD,
+];
+
+/// The formulas that belong to kinds of point alone: what surroundings and standing still do, and rules of this project.
+pub(crate) const FORMULAS: &[&Formula] = &[
+    &SURROUNDINGS_MULTIPLIER,
+    &RATE_IN_SURROUNDINGS,
+    &FILM_STANDING_SHARE,
+    &BEARING_STANDING_SHARE,
+    &MOVING_SHARE,
+    &MEAN_DIAMETER,
+    &INTERVAL_FACTOR,
+    &CARRIAGE_GREASE,
+    &CARRIAGE_OIL,
+    &SCREW_BALL,
+    &RACEWAY_FILM,
+    &ROPE_DRESSING,
+];
 
 /// The kind with this id.
 pub fn kind(id: &str) -> Option<&'static dyn PointKind> {
