@@ -1,6 +1,6 @@
 //! How temperature moves the flow curve of a grease.
 
-use oilway_units::{Consistency, Pressure, Temperature, TemperatureDifference, Viscosity};
+use oilway_units::{Consistency, Pressure, Ratio, Temperature, TemperatureDifference, Viscosity};
 
 use crate::{Range, formula};
 
@@ -65,6 +65,32 @@ formula! {
         base_oil_25: Viscosity, "η(25 °C)", "viscosity of the base oil at 25 °C", Range::Positive;
     ) -> Consistency, "K", "consistency factor" {
         consistency_25 * (base_oil / base_oil_25)
+    }
+}
+
+formula! {
+    /// Yield stress of a grease that has rested.
+    ///
+    /// # Example
+    /// ```
+    /// use oilway_physics::grease::rested_yield;
+    /// use oilway_units::{Pressure, Ratio};
+    ///
+    /// let rested = rested_yield(Pressure::from_pascals(240.0), Ratio::from_fraction(1.5));
+    /// assert_eq!(rested.pascals(), 360.0);
+    /// ```
+    RESTED_YIELD = "grease/rested-yield",
+    title: "Yield stress of a grease after rest",
+    equation: "τ0r = x τ0",
+    validity: "x between 1 and 2, usually 1.5, is judged: grease builds up again while it stands, by how much in a line was not found. An oil has nothing to build up.",
+    sources: [
+        "own-derivation", "factor on the yield stress in motion, judged", Own
+    ],
+    fn rested_yield(
+        yield_stress: Pressure, "τ0", "yield stress in motion", Range::NotNegative;
+        rest_factor: Ratio, "x", "yield stress after rest over yield stress in motion", Range::NotNegative;
+    ) -> Pressure, "τ0r", "yield stress after rest" {
+        yield_stress * rest_factor.fraction()
     }
 }
 

@@ -9,8 +9,8 @@ mod walther;
 
 pub use density::{DYNAMIC_VISCOSITY, OIL_DENSITY, dynamic_viscosity, oil_density};
 pub use grades::{GRADES, Grade, grade, grade_of};
-pub use pressure::{BARUS_FACTOR, MEAN_BARUS_FACTOR, ROELANDS_VISCOSITY};
-pub use pressure::{barus_factor, mean_barus_factor, roelands_viscosity};
+pub use pressure::{BARUS_DROP, BARUS_FACTOR, MEAN_BARUS_FACTOR, ROELANDS_VISCOSITY};
+pub use pressure::{barus_drop, barus_factor, mean_barus_factor, roelands_viscosity};
 pub use stiffness::{COMPRESSED_FRACTION, MODULUS_WITH_AIR, MODULUS_WITH_AIR_FAST, SECANT_MODULUS};
 pub use stiffness::{compressed_fraction, modulus_with_air, modulus_with_air_fast, secant_modulus};
 pub use viscosity_index::{VISCOSITY_AT_100, VISCOSITY_INDEX, viscosity_at_100, viscosity_index};
@@ -28,6 +28,7 @@ pub(crate) const FORMULAS: &[&Formula] = &[
     &DYNAMIC_VISCOSITY,
     &BARUS_FACTOR,
     &MEAN_BARUS_FACTOR,
+    &BARUS_DROP,
     &ROELANDS_VISCOSITY,
     &SECANT_MODULUS,
     &MODULUS_WITH_AIR,

@@ -60,6 +60,39 @@ formula! {
 }
 
 formula! {
+    /// Pressure that an oil loses along a line, with its thickening under pressure followed along the line.
+    ///
+    /// # Example
+    /// ```
+    /// use oilway_physics::oil::barus_drop;
+    /// use oilway_units::{PerPressure, Pressure};
+    ///
+    /// // A line that would lose 100 bar if the oil stayed thin, with 50 bar at its far end.
+    /// let drop = barus_drop(Pressure::from_bar(100.0), PerPressure::from_per_gigapascal(20.0), Pressure::from_bar(50.0));
+    /// assert_eq!(format!("{:.2}", drop.unwrap().bar()), "124.89");
+    /// ```
+    BARUS_DROP = "oil/barus-drop",
+    title: "Pressure drop of a line with the oil's thickening under pressure",
+    equation: "Δp = −ln(1 − α Δp0 e^(α p2)) / α",
+    validity: "Laminar flow of a Barus oil in a line of one bore and temperature. Without an answer where α Δp0 e^(α p2) reaches 1: the oil thickens faster than any pressure can push it.",
+    sources: [
+        "own-derivation", "dp/dx = (Δp0/L) e^(α p) integrated from the far end", Own
+    ],
+    fn barus_drop(
+        thin_drop: Pressure, "Δp0", "drop at the viscosity of no pressure", Range::NotNegative;
+        coefficient: PerPressure, "α", "pressure coefficient of the viscosity", Range::NotNegative;
+        far_end: Pressure, "p2", "gauge pressure at the far end", Range::Any;
+    ) -> Option<Pressure>, "Δp", "pressure lost along the line" {
+        let alpha = coefficient.per_pascal();
+        if alpha <= 0.0 {
+            return Some(thin_drop);
+        }
+        let x = alpha * thin_drop.pascals() * libm::exp(alpha * far_end.pascals());
+        (x < 1.0).then(|| Pressure::from_pascals(-libm::log1p(-x) / alpha))
+    }
+}
+
+formula! {
     /// Viscosity of an oil under pressure by Roelands' law, which holds further than Barus'.
     ///
     /// # Example
@@ -122,6 +155,28 @@ mod tests {
             / f64::from(n);
         let ours = mean_barus_factor(alpha(30.0), Pressure::from_pascals(drop)).fraction();
         assert!((ours * mean - 1.0).abs() < 1e-8);
+    }
+
+    #[test]
+    fn the_drop_agrees_with_the_mean_thickening_of_the_line() {
+        // Second route: Δp = Δp0 · e^(α p2) · x / (1 − e^−x), x = α Δp.
+        for (thin, far) in [(1e5, 0.0), (1e7, 0.0), (1e7, 5e6), (2e7, 1e7)] {
+            let drop =
+                barus_drop(Pressure::from_pascals(thin), alpha(20.0), Pressure::from_pascals(far)).unwrap();
+            let mean = mean_barus_factor(alpha(20.0), drop).fraction();
+            let at_far_end = barus_factor(alpha(20.0), Pressure::from_pascals(far)).fraction();
+            assert!((thin * at_far_end * mean / drop.pascals() - 1.0).abs() < 1e-12);
+        }
+    }
+
+    #[test]
+    fn an_oil_that_thickens_too_fast_cannot_be_pushed() {
+        assert_eq!(barus_drop(Pressure::from_pascals(5e7), alpha(20.0), Pressure::ZERO), None);
+        assert!(barus_drop(Pressure::from_pascals(4.99e7), alpha(20.0), Pressure::ZERO).is_some());
+        assert_eq!(
+            barus_drop(Pressure::from_bar(3.0), alpha(0.0), Pressure::from_bar(9.0)),
+            Some(Pressure::from_bar(3.0))
+        );
     }
 
     #[test]
