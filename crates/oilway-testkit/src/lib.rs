@@ -1,8 +1,8 @@
 //! For tests only: published check values, tables and worked jobs.
 //!
 //! A reader finds here [`published`], which reads the check values of one formula from `reference/`, the [`Check`] that
-//! compares a result with what a book printed, and [`table`] and [`data_table`] for values in columns. Everything panics
-//! with file, place and cure when something does not fit: the readers are tests.
+//! compares a result with what a book printed, and [`table`] and [`data_table`] for values in columns; [`jobs`] writes random job
+//! files. Everything panics with file, place and cure when something does not fit: the readers are tests.
 //!
 //! ```
 //! use oilway_testkit::published;
@@ -16,6 +16,7 @@
 
 mod check;
 mod files;
+pub mod jobs;
 mod sources;
 mod table;
 
