@@ -6,6 +6,7 @@
 
 mod as_told;
 mod ball_screw;
+mod bearing_corrections;
 mod chain;
 mod coupling;
 mod enclosed_gear;
@@ -21,6 +22,7 @@ mod wire_rope;
 mod working;
 
 pub use ball_screw::*;
+pub use bearing_corrections::*;
 pub use linear_guide::*;
 pub use rolling_bearing::*;
 pub use slewing_ring::*;

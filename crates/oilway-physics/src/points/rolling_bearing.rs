@@ -3,6 +3,7 @@
 use oilway_text::message;
 use oilway_units::{Count, Dimension, Flow, Frequency, Length, Mass, Ratio, Time, Volume};
 
+use super::bearing_corrections::{Corrections, corrected, table};
 use super::fields::{MM, MOTION, SPEED, SWING, SWING_RATE, if_any, needed, span, word};
 use super::surroundings::{BEARING_STANDING_SHARE, bearing_standing_share};
 use super::working::{Kept, Working, constant};
@@ -172,41 +173,6 @@ formula! {
     }
 }
 
-formula! {
-    /// The product of the corrections of a greasing interval, as points of a job are worked out.
-    ///
-    /// # Example
-    /// ```
-    /// use oilway_physics::points::interval_factor;
-    /// use oilway_units::Ratio;
-    ///
-    /// let [hot, upright, small, dusty, damp, quiet] = [0.5, 0.5, 1.0, 0.7, 0.7, 1.0].map(Ratio::from_fraction);
-    /// let factor = interval_factor(hot, upright, small, dusty, damp, quiet);
-    /// assert_eq!(format!("{:.4}", factor.fraction()), "0.1225");
-    /// ```
-    INTERVAL_FACTOR = "points/interval-factor",
-    title: "Product of the corrections of a greasing interval",
-    equation: "f = fT · fp · fd · Fc · Fm · Fv",
-    validity: "Temperature, position of the shaft and large bore by the trade's corrections, which give no number for dirt, water and vibration; those three come from the tables of the factor-product method, and only where the surroundings are said to be so. Temperature and position are taken from one method only. The whole of the other method may give half or double.",
-    sources: [
-        "trade-bearing", "temperature, position, bore", Seen;
-        "maintenance-training", "dirt, water, vibration", Memory;
-        "own-derivation", "the two joined", Own
-    ],
-    fn interval_factor(
-        temperature_factor: Ratio, "fT", "temperature", Range::NotNegative;
-        position: Ratio, "fp", "position of the shaft", Range::Between(0.0, 1.0);
-        size: Ratio, "fd", "bore above 300 mm", Range::Between(0.0, 1.0);
-        contamination: Ratio, "Fc", "dirt", Range::Between(0.0, 1.0);
-        moisture: Ratio, "Fm", "water", Range::Between(0.0, 1.0);
-        vibration: Ratio, "Fv", "vibration", Range::Between(0.0, 1.0);
-    ) -> Ratio, "f", "multiplies the interval" {
-        let trade = temperature_factor.fraction() * position.fraction() * size.fraction();
-        let training = contamination.fraction() * moisture.fraction() * vibration.fraction();
-        Ratio::from_fraction(trade * training)
-    }
-}
-
 impl PointKind for RollingBearing {
     fn id(&self) -> &'static str {
         self.id
@@ -301,98 +267,6 @@ fn viscosity_step(working: &mut Working<'_>, size: &Size, turning: Kept<Frequenc
     );
     let ratio = viscosity_ratio(viscosity.value, wanted.value);
     Some(working.keep("viscosity_ratio", &VISCOSITY_RATIO, ratio, &[viscosity.into(), wanted.into()]).value)
-}
-
-/// The corrections of the interval.
-struct Corrections {
-    temperature: Kept<Ratio>,
-    position: Kept<Ratio>,
-    size: Kept<Ratio>,
-    dirt: Kept<Ratio>,
-    water: Kept<Ratio>,
-    vibration: Kept<Ratio>,
-}
-
-impl Corrections {
-    fn of(working: &mut Working<'_>, bore: Length) -> Self {
-        let temperature = working.temperature();
-        let temperature = working.keep(
-            "interval.temperature",
-            &TEMPERATURE_FACTOR,
-            temperature_factor(temperature.value),
-            &[temperature.into()],
-        );
-        let severity = working.around.severity;
-        Corrections {
-            temperature,
-            position: table(position_row(working.word("shaft"))),
-            size: table(
-                (bore > Length::from_millimetres(300.0))
-                    .then_some((tables::TRADE_CORRECTION, "bore above 300 mm")),
-            ),
-            dirt: table(dirt_row(severity.dirt)),
-            water: table(water_row(severity.water)),
-            vibration: table(vibration_row(severity.vibration)),
-        }
-    }
-    fn product(&self) -> Ratio {
-        interval_factor(
-            self.temperature.value,
-            self.position.value,
-            self.size.value,
-            self.dirt.value,
-            self.water.value,
-            self.vibration.value,
-        )
-    }
-    /// What the trade's corrections alone give, without the factors for dirt, water and vibration.
-    fn trade_alone(&self) -> Ratio {
-        let one = Ratio::from_fraction(1.0);
-        interval_factor(self.temperature.value, self.position.value, self.size.value, one, one, one)
-    }
-}
-
-/// A table and the key of a row of it; none is a factor of one.
-type RowOf = Option<(&'static [tables::Row], &'static str)>;
-
-fn table(row: RowOf) -> Kept<Ratio> {
-    // A key that no table has would be a slip in this file, against which a test stands; one is the factor of no row.
-    constant(Ratio::from_fraction(row.and_then(|(table, key)| tables::value(table, key)).unwrap_or(1.0)))
-}
-
-fn position_row(shaft: Option<&str>) -> RowOf {
-    match shaft {
-        Some("vertical") => Some((tables::TRADE_CORRECTION, "vertical shaft")),
-        // The trade has no number between; the training tables have, the same as the trade's for an upright shaft.
-        Some("sloping") => Some((tables::SHAFT_POSITION, "45 degrees")),
-        _ => None,
-    }
-}
-
-/// Dust counts as light, the job's abrasive dust as light too: heavy abrasive dirt is not a place for a bearing.
-fn dirt_row(grade: u8) -> RowOf {
-    match grade {
-        0 | 1 => None,
-        2 => Some((tables::CONTAMINATION, "heavy, non-abrasive")),
-        _ => Some((tables::CONTAMINATION, "light, abrasive")),
-    }
-}
-
-/// Splash is water on the housing; so is spray, for which the table ends.
-fn water_row(grade: u8) -> RowOf {
-    match grade {
-        0 => None,
-        1 => Some((tables::MOISTURE, "80 to 90 % humidity")),
-        _ => Some((tables::MOISTURE, "occasional water on the housing")),
-    }
-}
-
-fn vibration_row(grade: u8) -> RowOf {
-    match grade {
-        0 => None,
-        1 => Some((tables::VIBRATION, "5 to 10 mm/s")),
-        _ => Some((tables::VIBRATION, "above 10 mm/s")),
-    }
 }
 
 impl RollingBearing {
@@ -503,42 +377,6 @@ fn replenishment(working: &mut Working<'_>, size: &Size) -> Kept<Volume> {
     working.volume("quantity", mass)
 }
 
-/// The interval in force, with what other methods would say as a remark.
-fn corrected(working: &mut Working<'_>, base: Kept<Time>, corrections: &Corrections) -> Kept<Time> {
-    let c = corrections;
-    let factor = working.keep(
-        "interval.factor",
-        &INTERVAL_FACTOR,
-        corrections.product(),
-        &[c.temperature, c.position, c.size, c.dirt, c.water, c.vibration].map(Into::into),
-    );
-    let interval = working.keep(
-        "interval",
-        &CORRECTED_INTERVAL,
-        corrected_interval(base.value, factor.value),
-        &[base.into(), factor.into()],
-    );
-    let alone = corrected_interval(base.value, corrections.trade_alone());
-    let product = corrected_interval(base.value, factor_product(working, corrections));
-    working.note(message!("physics-point-methods", used = interval.value, alone = alone, product = product));
-    interval
-}
-
-/// The whole of the factor-product method.
-fn factor_product(working: &Working<'_>, corrections: &Corrections) -> Ratio {
-    let position = match working.word("shaft") {
-        Some("vertical") => Some((tables::SHAFT_POSITION, "vertical")),
-        other => position_row(other),
-    };
-    service_factor(
-        housing_temperature_factor(working.around.temperature),
-        corrections.dirt.value,
-        corrections.water.value,
-        corrections.vibration.value,
-        table(position).value,
-    )
-}
-
 /// The middle of the customary share of the free space, where the mass is known.
 fn first_fill(working: &mut Working<'_>, size: &Size) -> Option<Volume> {
     let mass: Kept<Mass> = working.answer("mass")?;
@@ -555,24 +393,9 @@ mod tests {
     use super::*;
 
     #[test]
-    fn every_row_that_is_asked_for_stands_in_its_table() {
-        let shafts = [Some("vertical"), Some("sloping"), Some("horizontal"), None].map(position_row);
-        let grades = (0..=4).flat_map(|grade| [dirt_row(grade), water_row(grade), vibration_row(grade)]);
-        let size = [Some((tables::TRADE_CORRECTION, "bore above 300 mm"))];
-        for (table, key) in grades.chain(shafts).chain(size).flatten() {
-            assert!(tables::value(table, key).is_some(), "{key}");
-        }
+    fn every_family_that_may_be_entered_has_a_factor() {
         for family in ["ball", "cylindrical roller", "needle roller", "spherical roller", "tapered roller"] {
             assert!(tables::value(tables::BEARING_FACTOR, table_family(family)).is_some(), "{family}");
-        }
-    }
-
-    #[test]
-    fn a_worse_grade_never_lengthens_the_interval() {
-        for row in [dirt_row, water_row, vibration_row] {
-            let factors: Vec<Ratio> = (0..=4).map(|grade| table(row(grade)).value).collect();
-            assert!(factors.windows(2).all(|pair| pair[1] <= pair[0]));
-            assert!(factors[4] < factors[0]);
         }
     }
 }
