@@ -80,7 +80,10 @@ impl Ledger {
     }
     /// Keeps the result of a registered formula.
     pub fn formula(
-        &mut self, name: impl FnOnce() -> String, formula: &'static Formula, value: impl Into<AnyQuantity>,
+        &mut self,
+        name: impl FnOnce() -> String,
+        formula: &'static Formula,
+        value: impl Into<AnyQuantity>,
         terms: impl FnOnce() -> Vec<Term>,
     ) {
         if self.lines.is_some() {
