@@ -247,7 +247,7 @@ fn volume(item: &Item<'_>, density: Density) -> Option<Entry<Volume>> {
 fn entries(table: &Table<'_>, kind: &'static dyn PointKind) -> Vec<PointEntry> {
     let bearing = if takes_bearing(kind) { bearing(table) } else { None };
     let fill = |field: &PointField| bearing.and_then(|bearing| dimension_of(bearing, field.name));
-    kind.fields().iter().map(|field| field_entry(table, field, fill(field))).collect()
+    kind.fields().iter().map(|field| field_entry(table, field, fill(field), bearing)).collect()
 }
 
 /// The fields that a bearing's designation fills.
@@ -280,9 +280,19 @@ fn bearing(table: &Table<'_>) -> Option<&'static Bearing> {
     found
 }
 
-fn field_entry(table: &Table<'_>, field: &PointField, filled: Option<AnyQuantity>) -> PointEntry {
+fn field_entry(
+    table: &Table<'_>,
+    field: &PointField,
+    filled: Option<AnyQuantity>,
+    bearing: Option<&Bearing>,
+) -> PointEntry {
     match field.wanted {
-        Wanted::Word(words) => word_entry(table, field, words),
+        Wanted::Word(words) => {
+            let family = bearing.filter(|_| field.name == "family").map(|bearing| bearing.family);
+            // The table says more exactly what it is: `deep groove ball`, of which the kind asks only for `ball`.
+            let filled = family.and_then(|family| words.iter().copied().find(|word| family.contains(word)));
+            word_entry(table, field, words, filled)
+        }
         Wanted::Quantity { dimension, range, unknown } => {
             let asked = Asked { dimension, range, unit: "" };
             let item = table.item(field.name);
@@ -344,11 +354,20 @@ pub(crate) fn unknown_entry(dimension: Dimension, [low, typical, high]: [f64; 3]
     AnyEntry { dimension, low, typical, high, now: typical, origin: Origin::Assumed(assume::POINT_FIELD) }
 }
 
-fn word_entry(table: &Table<'_>, field: &PointField, words: &'static [&'static str]) -> PointEntry {
+fn word_entry(
+    table: &Table<'_>,
+    field: &PointField,
+    words: &'static [&'static str],
+    filled: Option<&'static str>,
+) -> PointEntry {
     let assumed =
         || words.first().map_or(PointEntry::Nothing, |word| PointEntry::Word { word, assumed: true });
     let Some(item) = table.item(field.name) else {
-        return if field.needed { assumed() } else { PointEntry::Nothing };
+        return match filled {
+            Some(word) => PointEntry::Word { word, assumed: false },
+            None if field.needed => assumed(),
+            None => PointEntry::Nothing,
+        };
     };
     let Some(text) = item.text() else { return assumed() };
     let text = text.value.trim();
