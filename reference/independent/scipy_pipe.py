@@ -18,7 +18,7 @@ import tables_flow  # noqa: E402
 
 def main():
     wanted = int(sys.argv[1]) if len(sys.argv) > 1 else 2000
-    grease = [line[1:] for line in tables_flow.lines(20240117) if line[0] == "herschel-bulkley"]
+    grease = [line[1:] for line in tables_flow.lines(20240118) if line[0] == "herschel-bulkley"]
     cases = [grease[i % len(grease)] for i in range(wanted)]
 
     start = time.perf_counter()
