@@ -3,6 +3,7 @@
 //! One table, [`verbs::VERBS`], holds every verb with its inputs, examples and JSON schema; help, completions and manual are made from it.
 //! A verb reads through the store, asks the crates that know the trade, and prints. No engineering rule lives here.
 
+mod bench;
 mod command;
 mod desk;
 mod exit;
@@ -44,6 +45,11 @@ pub fn run(args: impl IntoIterator<Item = OsString>) -> u8 {
         Err(error) if error.kind() == io::ErrorKind::BrokenPipe => exit.code(),
         Err(_) => Exit::Files.code(),
     }
+}
+
+/// The schema of each verb's JSON, and of problems, by name and as text.
+pub fn schemas() -> Vec<(&'static str, String)> {
+    verbs::schemas().into_iter().map(|(name, schema)| (name, json::print(&schema))).collect()
 }
 
 fn put(out: &str, err: &str) -> io::Result<()> {

@@ -88,3 +88,186 @@ oilway-no-table = This is no table: { $reason }
 oilway-no-table-cure = Give every row as many cells as the first one has.
 oilway-no-object = Line { $row } is no JSON object: { $reason }
 oilway-no-object-cure = Write one object a line, for example { "{" }"bore": "8 mm"{ "}" }.
+
+# Jobs
+
+oilway-input-job = The job file, or the folder that holds a job.toml
+oilway-progress-design = designing
+oilway-progress-study = looking what the unknowns do
+oilway-obstacle = { $at }: { $what }
+oilway-local-codes = This is an engineering aid: local codes and licensed practice decide.
+
+# Files
+
+oilway-file-is-there = { $file } is there already.
+oilway-file-is-there-cure = Name another file, or move this one away; nothing is written over.
+oilway-no-folder = The folder { $folder } cannot be made: { $reason }
+oilway-no-folder-cure = Name a folder in which you may write.
+oilway-in-cell = { $file }, cell { $cell }: { $what }
+oilway-in-sheet = { $file }, sheet { $sheet }, cell { $cell }: { $what }
+
+# Why
+
+oilway-verb-why = Say how a number came to be
+oilway-verb-why-about = Without a number it lists the numbers of the design. A number is named by its lasting name or by words of it; the answer goes down through every formula to what the job says and to what is assumed.
+oilway-input-number = The number, or words of its name
+oilway-no-number = No number of this design is named { $wanted }.
+oilway-no-number-cure = `oilway why { $job }` lists them.
+oilway-more-numbers = { $more } more; name a part of the name, or take --all.
+oilway-numbers-foot = Name one of them to see how it came to be.
+oilway-number = { $name }: { $value }
+oilway-number-term = { $value }, { $name }
+oilway-number-above = { $number } (see above)
+oilway-constant = { $value }, { $meaning }
+oilway-how-formula = { $title } ({ $id })
+oilway-how-sum = the sum of
+oilway-how-largest = the largest of
+oilway-how-smallest = the smallest of
+oilway-how-part = from part { $part }, { $field }
+oilway-how-chosen = chosen: { $why }
+oilway-how-solved = found step by step: { $why }
+oilway-how-said = said in the job: { $place }
+oilway-how-measured = measured: { $place }
+oilway-how-plate = read off the plate: { $place }
+oilway-how-assumed = assumed at { $place }: { $what }
+
+# Spans
+
+oilway-verb-span = Say what the unknowns do to the answer, and what to ask first
+oilway-verb-span-about = Every range, unknown and assumption of the job is moved between its ends, alone and with the others. The answer is the span of the key numbers, the assumptions in the order of their weight, and the one question or measurement that would narrow it most. Exit code 5 if the verdict turns inside a range.
+oilway-spans = What the unknowns do
+oilway-span-number = number
+oilway-span-low = lowest
+oilway-span-typical = typical
+oilway-span-high = highest
+oilway-assumptions = Assumed, the weightiest first
+oilway-more-assumptions = { $more ->
+    [one] One more; --all shows it.
+   *[other] { $more } more; --all shows them.
+ }
+oilway-assumption = { $at }, { $span }: { $what } Moves the margin by { $weight } of the pressure available.
+oilway-assumption-turns = { $said } The verdict turns at { $value }.
+oilway-question = Ask or measure first: { $at }. It is taken as { $span }, and nothing else weighs more.
+oilway-question-turns = Ask or measure first: { $at }. It is taken as { $span }; the verdict turns at { $value }.
+oilway-name-peak-start = pressure to start the worst path, coldest day
+oilway-name-peak-moving = pressure to move the worst path, coldest day
+oilway-name-stall = stall pressure of the pump at lowest air
+oilway-name-demand = what all points need
+oilway-name-least = least delivery of any point, of its need
+oilway-name-refill = time between refills
+oilway-name-cold-limit = coldest at which it works
+oilway-name-other = { $name }
+
+# Pinned choices
+
+oilway-verb-pin = Keep what was chosen: write the lock file beside the job
+oilway-verb-pin-about = Once the customer has approved a design, its choices are kept like given ones in job.lock; a later run reports one that no longer passes. What the job gives itself stays in the job.
+oilway-pinned = { $count ->
+    [one] One choice is pinned in { $file }.
+   *[other] { $count } choices are pinned in { $file }.
+ }
+oilway-verb-reopen = Let pinned choices be made anew
+oilway-verb-reopen-about = Without a place it lists what is pinned. A place takes with it what lies below: package reopens package.disc too; all reopens everything.
+oilway-input-places = Places to reopen, for example package.disc, or all
+oilway-nothing-pinned = Nothing is pinned for { $job }.
+oilway-nothing-pinned-cure = `oilway pin` keeps the choices of a design.
+oilway-not-pinned = Nothing is pinned at { $at }.
+oilway-not-pinned-cure = `oilway reopen JOB` lists what is pinned.
+oilway-reopened = { $gone ->
+    [one] One choice is open again
+   *[other] { $gone } choices are open again
+ }, { $kept } stay pinned in { $file }.
+
+# Surveys
+
+oilway-verb-survey = Write the spreadsheet that a fitter fills, or read it into a job file
+oilway-verb-survey-about = `survey write FILE.xlsx` makes an empty survey with drop-down lists and an example row. `survey read FILE.xlsx JOB.toml` makes a job file of a filled one, also of a .csv; wrong cells are named by sheet, column and row, all in one run. Nothing is written over.
+oilway-input-survey-action = write an empty one, or read a filled one
+oilway-input-survey-file = The spreadsheet
+oilway-input-survey-job = The job file to write; without it the spreadsheet's name with .toml
+oilway-survey-written = { $file } is ready to be filled.
+oilway-survey-read = { $file } holds no mistakes; the job is { $job }.
+
+# Parts
+
+oilway-verb-parts = List, show and check parts, and bring them to and from a spreadsheet
+oilway-verb-parts-about = `parts list` gives the kinds, `parts list KIND` the parts of one, `parts show ID` one part. `parts check FOLDER` reads your own files and tells every mistake. `parts export FILE.xlsx` writes the catalogue as a spreadsheet, `parts import FILE.xlsx TO.toml` makes a catalogue file of one.
+oilway-input-parts-action = What to do
+oilway-input-parts-what = A kind, a part, a folder or a file
+oilway-input-parts-to = The file to write on import
+oilway-parts-of-what = parts { $action } needs to know of what.
+oilway-parts-of-what-cure = `oilway parts --help` shows each form.
+oilway-parts-sound = { $folder } holds no mistakes; with the house range there are { $count } parts.
+oilway-parts-exported = { $count } parts are in { $file }.
+oilway-parts-imported = { $count } parts of { $file } are in { $to }.
+oilway-no-kind = There is no kind of part { $wanted }.
+oilway-no-kind-cure = `oilway parts list` names the kinds.
+oilway-no-part = There is no part { $id }.
+oilway-no-part-cure = `oilway parts list KIND` names the parts of a kind.
+oilway-kinds-foot = `oilway parts list KIND` names the parts of one.
+oilway-no-price = no price
+oilway-part-id = part
+oilway-part-price = price
+oilway-part-source = data from
+oilway-part-ports = Ports
+oilway-port-shipped = comes with { $with } in it
+oilway-yes = yes
+oilway-no = no
+
+# Metering
+
+oilway-verb-meter = Choose the sections of dividers exactly, for questions in a file
+oilway-verb-meter-about = The file is JSON: questions of one divider each, with demands, bands and piston sizes. The cheapest divider is found and proven; where the file holds a proven answer the two are compared, and a difference ends with exit code 4. --all shows the feed of every point.
+oilway-input-meter = A file of questions
+oilway-progress-meter = choosing sections
+oilway-meter-cure = `docs/metering-file.md` shows the form.
+oilway-meter-empty = { $file } holds no question.
+oilway-meter-differs = { $id }: the answer differs from the proven one in the file.
+oilway-meter-question = question
+oilway-meter-cost = cost
+oilway-meter-period = period
+oilway-meter-pistons = pistons
+oilway-meter-error = worst error
+oilway-meter-proof = proof
+oilway-meter-proven = none costs less than { $bound } ({ $steps } steps)
+oilway-meter-none = { $id }: no divider. { $reason }
+oilway-meter-feeds = { $id }: point, feed, delivered of wanted
+oilway-meter-one = one outlet of { $size } mm³
+oilway-meter-joined = both outlets of a piston of { $size } mm³, joined
+oilway-meter-teed = outlets of { $sizes } mm³, led together
+oilway-meter-faults = The question is at fault: { $faults }.
+oilway-meter-piston-count = It would take { $fewest } to { $most } pistons; { $allowed_fewest } to { $allowed_most } are allowed.
+oilway-meter-band = Points { $first } and { $second } accept volumes in a ratio of { $low } to { $high }; no two volumes on offer are in such a ratio.
+oilway-meter-period-range = No period of the range serves { $points ->
+   *[other] point { $points }
+ }.
+oilway-meter-no-common-period = The points { $points } have no period in common; without any one of them there would be one.
+oilway-meter-unpaired = Outlets of the sizes number { $sizes } stay without a partner.
+oilway-meter-spent = The effort was spent before there was an answer; none costs less than { $bound }.
+oilway-meter-spent-found = The effort was spent before there was a proof; the best so far costs { $cost }, none costs less than { $bound }.
+oilway-fault-points = { $count } points, where 1 to { $most } are taken
+oilway-fault-sizes = { $count } sizes, where 1 to { $most } are taken
+oilway-fault-no-demand = point { $point } needs nothing
+oilway-fault-band = the band of point { $point } runs from { $low } % to { $high } %
+oilway-fault-no-volume = size { $size } has no volume
+oilway-fault-unknown-size = point { $point } keeps size { $size }, which is not in the list
+oilway-fault-not-offered = point { $point } keeps a feed that is not on offer
+oilway-fault-pistons = { $fewest } to { $most } pistons are allowed, which is none
+oilway-fault-period = no multiple of { $step } s lies between { $shortest } s and { $longest } s
+oilway-fault-feeds = so many outlets in one feed give more feeds than can be tried; combine fewer
+
+# Manual, completions, schemas
+
+oilway-verb-completions = Print what a shell needs to complete command lines
+oilway-verb-completions-about = Put the output where your shell looks for completions.
+oilway-input-shell = The shell
+oilway-verb-manual = Print the manual page of oilway or of a verb
+oilway-verb-manual-about = With --out it writes all pages into a folder.
+oilway-input-verb = The verb
+oilway-input-manual-out = A folder for all pages
+oilway-verb-schema = Print what the JSON of a verb holds, as JSON Schema
+oilway-verb-schema-about = Without a verb it names the schemas; with --out it writes all of them into a folder.
+oilway-input-schema = The verb, or problems
+oilway-input-schema-out = A folder for all schemas
+oilway-no-verb = There is no verb { $name } here.
+oilway-no-verb-cure = `oilway help` and `oilway schema` name what there is.

@@ -4,8 +4,13 @@
 //! `docs/schema/` are made from these structures.
 
 pub mod calc;
+pub mod meter;
+pub mod parts;
 pub mod quantity;
+pub mod saved;
+pub mod span;
 pub mod trouble;
+pub mod why;
 
 use schemars::Schema;
 use serde::Serialize;

@@ -1,4 +1,8 @@
 //! Pages: how answers of the other crates look to a person.
 
 pub(crate) mod formula;
+pub(crate) mod metering;
 pub(crate) mod mistakes;
+pub(crate) mod parts;
+pub(crate) mod span;
+pub(crate) mod why;

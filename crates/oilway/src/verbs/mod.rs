@@ -1,6 +1,16 @@
 //! The table of verbs. A verb is one file and one line of [`VERBS`]; command line, help, completions, manual and schemas come from here.
 
 mod calc;
+mod completions;
+mod manual;
+pub(crate) mod meter;
+mod parts;
+mod pin;
+mod reopen;
+mod schema;
+mod span;
+mod survey;
+mod why;
 
 use schemars::Schema;
 
@@ -59,5 +69,19 @@ pub enum Takes {
     OptionOf(&'static [&'static str]),
 }
 
+pub(crate) use schema::schemas;
+
 /// Every verb, in the order of the help.
-pub static VERBS: &[&Verb] = &[&calc::VERB];
+pub static VERBS: &[&Verb] = &[
+    &survey::VERB,
+    &why::VERB,
+    &span::VERB,
+    &pin::VERB,
+    &reopen::VERB,
+    &calc::VERB,
+    &meter::VERB,
+    &parts::VERB,
+    &schema::VERB,
+    &completions::VERB,
+    &manual::VERB,
+];

@@ -1,0 +1,116 @@
+//! The bench: a job opened from its files, and the design, the answer and the judgement that follow from it.
+
+use std::path::{Path, PathBuf};
+
+use oilway_catalogue::Catalogue;
+use oilway_catalogue::lubricants::library;
+use oilway_model::{Answer, Design, Job};
+use oilway_physics::Ledger;
+use oilway_solve::Obstacle;
+use oilway_store::{Lock, apply_lock, read_job, read_lock};
+use oilway_text::message;
+
+use crate::desk::Desk;
+use crate::exit::Exit;
+use crate::files;
+use crate::progress::Progress;
+use crate::trouble::Trouble;
+
+/// A job and what lies around it.
+#[derive(Debug)]
+pub(crate) struct Opened {
+    /// The job file as the user named it.
+    pub(crate) file: String,
+    /// Its text.
+    pub(crate) text: String,
+    /// The job, with the choices of its lock file pinned.
+    pub(crate) job: Job,
+    /// The parts that it may use.
+    pub(crate) catalogue: Catalogue,
+    /// The lock file and its choices, if there is one.
+    pub(crate) lock: Option<(PathBuf, Lock)>,
+}
+
+/// A design and what follows from it.
+#[derive(Debug)]
+pub(crate) struct Worked {
+    /// The design.
+    pub(crate) design: Design,
+    /// Its numbers.
+    pub(crate) answer: Answer,
+}
+
+/// The file that a path means: a folder stands for the job in it.
+pub(crate) fn job_file(path: &str) -> String {
+    let inside = Path::new(path).join("job.toml");
+    if inside.is_file() { inside.display().to_string() } else { path.to_owned() }
+}
+
+/// The lock file of a job file.
+pub(crate) fn lock_file(job: &str) -> PathBuf {
+    Path::new(job).with_extension("lock")
+}
+
+/// Opens a job with the choices that were pinned, but for those to be chosen anew.
+pub(crate) fn open(desk: &Desk, path: &str, reopen: &[String]) -> Result<Opened, Trouble> {
+    let file = job_file(path);
+    let text = files::text(&file)?;
+    opened(desk, file, text, reopen)
+}
+
+/// Opens a job whose text is at hand.
+pub(crate) fn opened(desk: &Desk, file: String, text: String, reopen: &[String]) -> Result<Opened, Trouble> {
+    let catalogue = files::catalogue(desk)?;
+    let (job, mistakes) = read_job(&file, &text, &catalogue, library());
+    let Some(mut job) = job else {
+        return Err(Trouble::Mistakes(vec![(file, text)], mistakes));
+    };
+    let lock = locked(&file)?;
+    if let Some((path, lock)) = &lock {
+        let mistakes = apply_lock(&mut job, lock, reopen, &catalogue);
+        if !mistakes.is_empty() {
+            return Err(Trouble::Mistakes(
+                vec![(lock.file.clone(), files::text(&path.display().to_string())?)],
+                mistakes,
+            ));
+        }
+    }
+    Ok(Opened { file, text, job, catalogue, lock })
+}
+
+/// The lock file beside a job, if there is one.
+pub(crate) fn locked(job: &str) -> Result<Option<(PathBuf, Lock)>, Trouble> {
+    let path = lock_file(job);
+    if !path.is_file() {
+        return Ok(None);
+    }
+    let name = path.display().to_string();
+    let text = files::text(&name)?;
+    let (lock, mistakes) = read_lock(&name, &text);
+    if mistakes.is_empty() {
+        Ok(Some((path, lock)))
+    } else {
+        Err(Trouble::Mistakes(vec![(name, text)], mistakes))
+    }
+}
+
+/// Designs the job and works out what follows; the ledger keeps how, if it is on.
+pub(crate) fn work(
+    desk: &Desk,
+    job: &Job,
+    catalogue: &Catalogue,
+    ledger: &mut Ledger,
+) -> Result<Worked, Trouble> {
+    let _progress = Progress::begin(desk, &message!("oilway-progress-design"));
+    let design = oilway_solve::design(job, catalogue).map_err(obstacles)?;
+    let answer = oilway_solve::evaluate(&design, ledger);
+    Ok(Worked { design, answer })
+}
+
+/// What stands in the way of a design.
+pub(crate) fn obstacles(list: Vec<Obstacle>) -> Trouble {
+    let told = |obstacle: Obstacle| {
+        (message!("oilway-obstacle", at = obstacle.at, what = obstacle.what), obstacle.cure)
+    };
+    Trouble::Told(Exit::WillNotWork, list.into_iter().map(told).collect())
+}

@@ -1,0 +1,94 @@
+//! Spans and assumptions on a page.
+
+use oilway_model::Assumption;
+use oilway_solve::Study;
+use oilway_text::{Arg, Message, message};
+use oilway_units::{AnyQuantity, Dimension, Ratio};
+
+use crate::page::{Page, Set};
+
+/// Assumptions shown before somebody asks for all.
+const FIRST: usize = 3;
+
+/// The whole study.
+pub(crate) fn study(page: &mut Page, study: &Study, all: bool) {
+    if let Some(question) = question(&study.assumptions) {
+        page.loud(&question);
+    }
+    page.heading(&message!("oilway-spans"));
+    let head = ["oilway-span-number", "oilway-span-low", "oilway-span-typical", "oilway-span-high"];
+    let mut rows = vec![head.map(|key| page.words(&Message::new(key))).to_vec()];
+    for span in &study.spans {
+        let name = page.words(&name(span.name));
+        rows.push(vec![name, page.quantity(span.low), page.quantity(span.typical), page.quantity(span.high)]);
+    }
+    page.table(&[Set::Left, Set::Right, Set::Right, Set::Right], &rows);
+    assumptions(page, &study.assumptions, all);
+    page.gap();
+    page.say(&message!("oilway-local-codes"));
+}
+
+/// The assumptions, the weightiest first: three, the rest if somebody asks.
+pub(crate) fn assumptions(page: &mut Page, list: &[Assumption], all: bool) {
+    if list.is_empty() {
+        return;
+    }
+    page.heading(&message!("oilway-assumptions"));
+    let most = if all { list.len() } else { FIRST.min(list.len()) };
+    for (number, assumption) in list.iter().take(most).enumerate() {
+        page.item(&format!("{:>3}. ", number + 1), &sentence(assumption));
+    }
+    if list.len() > most {
+        page.say(&message!("oilway-more-assumptions", more = list.len() - most));
+    }
+}
+
+fn span(low: AnyQuantity, high: AnyQuantity) -> Message {
+    Message::new("oilway-value").with("value", Arg::Span(low, high))
+}
+
+fn sentence(assumption: &Assumption) -> Message {
+    let said = message!(
+        "oilway-assumption",
+        at = assumption.at.as_str(),
+        what = assumption.what.clone(),
+        span = span(assumption.low, assumption.high),
+        weight = Ratio::from_fraction(assumption.weight)
+    );
+    match assumption.turns_at {
+        Some(value) => message!("oilway-assumption-turns", said = said, value = turning(value, assumption.high)),
+        None => said,
+    }
+}
+
+/// The one question that would narrow the answer most: first what turns the verdict, then what weighs most.
+pub(crate) fn question(list: &[Assumption]) -> Option<Message> {
+    let turning = list.iter().find(|assumption| assumption.turns_at.is_some());
+    let heaviest = || list.first().filter(|assumption| assumption.weight > 0.0);
+    let asked = turning.or_else(heaviest)?;
+    let range = span(asked.low, asked.high);
+    Some(match asked.turns_at {
+        Some(value) => message!("oilway-question-turns", at = asked.at.as_str(), span = range, value = turning(value, asked.high)),
+        None => message!("oilway-question", at = asked.at.as_str(), span = range),
+    })
+}
+
+/// The value where the verdict turns, in the words of the range that it lies in: a plain number in a range of plain numbers.
+fn turning(value: AnyQuantity, high: AnyQuantity) -> Arg {
+    let factors = high.dimension == Dimension::Ratio && high.si >= 2.0;
+    if factors { Arg::Number(value.si) } else { Arg::Quantity(value) }
+}
+
+/// What a key number is called.
+fn name(key: &'static str) -> Message {
+    match key {
+        "peak.cold.start" => message!("oilway-name-peak-start"),
+        "peak.cold.moving" => message!("oilway-name-peak-moving"),
+        "stall" => message!("oilway-name-stall"),
+        "demand.total" => message!("oilway-name-demand"),
+        "delivered.least" => message!("oilway-name-least"),
+        "refill" => message!("oilway-name-refill"),
+        "cold.limit" => message!("oilway-name-cold-limit"),
+        other => message!("oilway-name-other", name = other),
+    }
+}
