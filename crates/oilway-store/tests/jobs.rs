@@ -27,7 +27,7 @@ fn job(name: &str, text: &str) -> Job {
         })
         .collect();
     assert!(told.is_empty(), "{name}: {told:#?}");
-    job.unwrap()
+    job.expect("no mistakes")
 }
 
 fn dairy() -> Job {

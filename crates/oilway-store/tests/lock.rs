@@ -9,7 +9,7 @@ use oilway_store::{apply_lock, read_lock, write_job, write_lock};
 use oilway_text::Message;
 
 fn first(kind: &str) -> String {
-    house::catalogue().of_kind(kind).next().unwrap().id.clone()
+    house::catalogue().of_kind(kind).next().expect(kind).id.clone()
 }
 
 fn reason(at: &str, chosen: &str) -> Reason {

@@ -167,6 +167,7 @@ assume-index = Flow index by NLGI class; judged bands.
 store-lock-place = The job has no place "{ $at }".
 store-lock-place-cure = It was renamed or removed since the lock was written: reopen it, or delete this choice.
 store-lock-choice = "{ $chosen }" is not a choice that can be kept.
+store-lock-quantity = { $reason }.
 store-lock-choice-cure = Reopen it, or delete this choice; the tool then chooses anew.
 store-lock-part = The catalogue has no { $kinds } "{ $id }".
 store-lock-part-cure = Put the part back into the catalogue, or reopen this choice.

@@ -63,7 +63,7 @@ fn told(table: &Table<'_>) -> Option<Lubricant> {
             return None;
         }
     };
-    let description = notes.iter().fold(description, |text, note| with_note(text, note));
+    let description = notes.iter().fold(description, with_note);
     Some(Lubricant { name: name?, description, substance, food, coldest, hottest })
 }
 

@@ -9,6 +9,7 @@ mod names;
 mod package;
 mod parts;
 mod point;
+mod point_fields;
 mod route;
 mod surroundings;
 mod write;

@@ -99,7 +99,10 @@ fn quantity<T: Quantity>(text: &str, asked: Asked) -> Result<T, Wrong> {
     match read::<T>(text) {
         Ok(Said::Value(value)) if asked.range.holds(value.si()) => Ok(value),
         Ok(_) => Err(bad_choice(text)),
-        Err(error) => Err((Message::from(&error), message!("store-lock-choice-cure"))),
+        Err(error) => {
+            let what = message!("store-lock-quantity", reason = Message::from(&error));
+            Err((what, message!("store-lock-choice-cure")))
+        }
     }
 }
 

@@ -22,7 +22,7 @@ impl Assembly {
     }
 
     /// Text that comes from a cell.
-    pub(crate) fn from_cell(&mut self, text: &str, place: &CellPlace) {
+    pub(crate) fn of_cell(&mut self, text: &str, place: &CellPlace) {
         let start = self.text.len();
         self.text.push_str(text);
         self.stretches.push((start..self.text.len(), place.clone()));
@@ -31,13 +31,13 @@ impl Assembly {
     /// A header of a table; what is missing in the table is told at this cell.
     pub(crate) fn header(&mut self, header: &str, place: &CellPlace) {
         self.plain("\n");
-        self.from_cell(header, place);
+        self.of_cell(header, place);
         self.plain("\n");
     }
 
     /// A key and its value; what is wrong with either is told at this cell.
     pub(crate) fn line(&mut self, key: &str, value: &str, place: &CellPlace) {
-        self.from_cell(&format!("{} = {value}", bare_or_quoted(key)), place);
+        self.of_cell(&format!("{} = {value}", bare_or_quoted(key)), place);
         self.plain("\n");
     }
 

@@ -10,7 +10,7 @@ use super::grid::{MOST_CHARACTERS, MOST_COLUMNS, MOST_ROWS};
 use super::{Cell, CellPlace, Grid, Sheet, SheetMistake};
 
 /// A survey of thousands of points unpacks to a few MB.
-const MOST_UNPACKED: u64 = 128 * 1024 * 1024;
+const MOST_UNPACKED: u64 = 64 * 1024 * 1024;
 const MOST_SHEETS: usize = 100;
 /// So many mistakes are told of one file at most.
 const MOST_MISTAKES: usize = 200;

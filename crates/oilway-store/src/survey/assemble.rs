@@ -274,12 +274,16 @@ const GATHERED: [&str; 7] =
 
 fn put_row(assembly: &mut Assembly, header: &str, row: &Row) {
     assembly.header(header, &row.place);
-    for (key, entry) in row.entries.iter().filter(|(key, _)| !GATHERED.contains(&key.as_str())) {
+    let mut lines: Vec<(&String, &Entry)> =
+        row.entries.iter().filter(|(key, _)| !GATHERED.contains(&key.as_str())).collect();
+    // In the order of the columns, with the name before all else.
+    lines.sort_by_key(|(key, entry)| (key.as_str() != "name", entry.place.column));
+    for (key, entry) in lines {
         assembly.line(key, &entry.value, &entry.place);
     }
     let given = [("quantity", GIVEN_QUANTITY), ("interval", GIVEN_INTERVAL), ("from", GIVEN_FROM)];
     if given.iter().any(|(_, column)| row.entries.contains_key(*column)) {
-        assembly.from_cell("given = ", &row.place);
+        assembly.of_cell("given = ", &row.place);
         put_fields(assembly, row, &given);
         assembly.plain("\n");
     }
@@ -292,7 +296,7 @@ fn put_route(assembly: &mut Assembly, row: &Row) {
     if !tube && !hose {
         return;
     }
-    assembly.from_cell("route = [ ", &row.place);
+    assembly.of_cell("route = [ ", &row.place);
     if tube {
         put_fields(assembly, row, &[("length", TUBE_LENGTH), ("place", TUBE_PLACE), ("rise", TUBE_RISE)]);
     }
@@ -300,7 +304,7 @@ fn put_route(assembly: &mut Assembly, row: &Row) {
         assembly.plain(if tube { ", " } else { "" });
         assembly.plain("{ flexible = true, length = ");
         if let Some(entry) = row.entries.get(HOSE_LENGTH) {
-            assembly.from_cell(&entry.value, &entry.place);
+            assembly.of_cell(&entry.value, &entry.place);
         }
         assembly.plain(" }");
     }
@@ -309,12 +313,12 @@ fn put_route(assembly: &mut Assembly, row: &Row) {
 
 /// A table in braces from some columns of a row.
 fn put_fields(assembly: &mut Assembly, row: &Row, fields: &[(&str, &str)]) {
-    assembly.from_cell("{ ", &row.place);
+    assembly.of_cell("{ ", &row.place);
     let there: Vec<(&str, &Entry)> =
         fields.iter().filter_map(|(key, column)| Some((*key, row.entries.get(*column)?))).collect();
     for (number, (key, entry)) in there.iter().enumerate() {
         assembly.plain(if number > 0 { ", " } else { "" });
-        assembly.from_cell(&format!("{key} = {}", entry.value), &entry.place);
+        assembly.of_cell(&format!("{key} = {}", entry.value), &entry.place);
     }
     assembly.plain(" }");
 }

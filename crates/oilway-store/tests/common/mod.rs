@@ -8,7 +8,7 @@ use oilway_store::{SheetMistake, read_job};
 use oilway_text::{Mistake, Reader, say};
 
 /// A small job without a mistake.
-pub const SMALL: &str = r#"oilway = "job 1"
+pub(crate) const SMALL: &str = r#"oilway = "job 1"
 name = "Conveyor drive"
 
 [[place]]
@@ -47,24 +47,24 @@ place = "hall"
 "#;
 
 /// Reads a job with the house range and the library.
-pub fn read(text: &str) -> (Option<Job>, Vec<Mistake>) {
+pub(crate) fn read(text: &str) -> (Option<Job>, Vec<Mistake>) {
     read_job("job.toml", text, house::catalogue(), lubricants::library())
 }
 
 /// A job that must be sound.
-pub fn sound(text: &str) -> Job {
+pub(crate) fn sound(text: &str) -> Job {
     let (job, mistakes) = read(text);
     assert!(mistakes.is_empty(), "{}", told(text, &mistakes));
-    job.unwrap()
+    job.expect("no mistakes")
 }
 
 /// The keys of the mistakes.
-pub fn keys(text: &str) -> Vec<&'static str> {
+pub(crate) fn keys(text: &str) -> Vec<&'static str> {
     read(text).1.iter().map(|mistake| mistake.what.key).collect()
 }
 
 /// Mistakes as `file:line:column: what cure`, and the patch where there is one.
-pub fn told(text: &str, mistakes: &[Mistake]) -> String {
+pub(crate) fn told(text: &str, mistakes: &[Mistake]) -> String {
     let reader = Reader::default();
     let line = |mistake: &Mistake| {
         let (line, column) = mistake.line_column(text);
@@ -77,7 +77,7 @@ pub fn told(text: &str, mistakes: &[Mistake]) -> String {
 }
 
 /// Mistakes of a sheet as `file sheet!cell: what cure`.
-pub fn told_in_sheets(mistakes: &[SheetMistake]) -> String {
+pub(crate) fn told_in_sheets(mistakes: &[SheetMistake]) -> String {
     let reader = Reader::default();
     let line = |m: &SheetMistake| {
         format!(
@@ -94,7 +94,7 @@ pub fn told_in_sheets(mistakes: &[SheetMistake]) -> String {
 }
 
 /// The small job with one stretch of its text replaced.
-pub fn with(old: &str, new: &str) -> String {
+pub(crate) fn with(old: &str, new: &str) -> String {
     assert!(SMALL.contains(old), "{old}");
     SMALL.replacen(old, new, 1)
 }
