@@ -56,7 +56,7 @@ fn sentence(assumption: &Assumption) -> Message {
         weight = Ratio::from_fraction(assumption.weight)
     );
     match assumption.turns_at {
-        Some(value) => message!("oilway-assumption-turns", said = said, value = turning(value, assumption.high)),
+        Some(value) => message!("oilway-assumption-turns", said = said, value = turning_value(value, assumption.high)),
         None => said,
     }
 }
@@ -68,13 +68,13 @@ pub(crate) fn question(list: &[Assumption]) -> Option<Message> {
     let asked = turning.or_else(heaviest)?;
     let range = span(asked.low, asked.high);
     Some(match asked.turns_at {
-        Some(value) => message!("oilway-question-turns", at = asked.at.as_str(), span = range, value = turning(value, asked.high)),
+        Some(value) => message!("oilway-question-turns", at = asked.at.as_str(), span = range, value = turning_value(value, asked.high)),
         None => message!("oilway-question", at = asked.at.as_str(), span = range),
     })
 }
 
 /// The value where the verdict turns, in the words of the range that it lies in: a plain number in a range of plain numbers.
-fn turning(value: AnyQuantity, high: AnyQuantity) -> Arg {
+fn turning_value(value: AnyQuantity, high: AnyQuantity) -> Arg {
     let factors = high.dimension == Dimension::Ratio && high.si >= 2.0;
     if factors { Arg::Number(value.si) } else { Arg::Quantity(value) }
 }
