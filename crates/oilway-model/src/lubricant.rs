@@ -74,6 +74,7 @@ pub struct Grease {
 
 /// Oil or grease.
 #[derive(Clone, Debug)]
+#[allow(clippy::large_enum_variant, reason = "there is one of it in a job")]
 pub enum Substance {
     /// An oil.
     Oil(Oil),
@@ -220,7 +221,7 @@ impl Grease {
                 self.consistency_from(span.consistency.get(), REFERENCE, temperature)?,
                 span.index.get(),
             ),
-            FlowCurve::Rows(rows) => self.from_rows(rows, temperature)?,
+            FlowCurve::Rows(rows) => self.between_rows(rows, temperature)?,
         };
         Some(Fluid {
             density: self.density.get(),
@@ -235,7 +236,7 @@ impl Grease {
         Some(grease::consistency_at(known, self.base_oil.dynamic(wanted)?, self.base_oil.dynamic(at)?))
     }
 
-    fn from_rows(&self, rows: &[GreaseRow], temperature: Temperature) -> Option<(Pressure, Consistency, Ratio)> {
+    fn between_rows(&self, rows: &[GreaseRow], temperature: Temperature) -> Option<(Pressure, Consistency, Ratio)> {
         let (first, last) = (rows.first()?, rows.last()?);
         if rows.len() == 1 {
             // Seen from the row's own temperature the law reads the same as from 25 °C.

@@ -21,27 +21,56 @@ const WIDER: f64 = 1.25;
 const TRACED: Temperature = Temperature::from_celsius(10.0);
 
 /// The coldest day. None where nothing can be said: no pump data, or no viscosity line.
-pub(crate) fn cold_limit(design: &Design, nodes: &[usize], flow: Flow, seasons: &[SeasonResult]) -> Option<ColdLimit> {
+pub(crate) fn cold_limit(
+    design: &Design,
+    nodes: &[usize],
+    flow: Flow,
+    seasons: &[SeasonResult],
+) -> Option<ColdLimit> {
     let cold = seasons.iter().find(|s| s.season == Season::Cold)?;
     let pump = Pump::of(&design.package.pump)?;
     let stall = stall(&pump, circumstances(design, None).air);
     let candidates = hardest(design, nodes, cold);
-    let limit = |weather: Weather| limit(design, &candidates, flow, stall, weather);
+    let limit = |weather: Weather| {
+        let few = limit(design, &candidates, flow, stall, weather)?;
+        // Which path asks most can change with the weather: where another one asks more than these, all are looked at.
+        let here = Weather { shift: TemperatureDifference::from_kelvins(few), ..weather };
+        if starts(design, nodes, flow, stall, here) {
+            Some(few)
+        } else {
+            limit(design, nodes, flow, stall, weather)
+        }
+    };
     let shift = limit(Weather::AS_IS)?;
     let place = coldest_place(design);
     let at = |shift: f64| {
-        Weather { shift: TemperatureDifference::from_kelvins(shift), ..Weather::AS_IS }.temperature(&design.conditions, place, Season::Cold)
+        Weather { shift: TemperatureDifference::from_kelvins(shift), ..Weather::AS_IS }.temperature(
+            &design.conditions,
+            place,
+            Season::Cold,
+        )
     };
     let remedies = [
-        (message!("solve-remedy-softer"), Weather { yield_stress: SOFTER, consistency: SOFTER, ..Weather::AS_IS }),
+        (
+            message!("solve-remedy-softer"),
+            Weather { yield_stress: SOFTER, consistency: SOFTER, ..Weather::AS_IS },
+        ),
         (message!("solve-remedy-wider"), Weather { bore: WIDER, ..Weather::AS_IS }),
-        (message!("solve-remedy-traced", temperature = TRACED), Weather { traced_to: Some(TRACED), ..Weather::AS_IS }),
+        (
+            message!("solve-remedy-traced", temperature = TRACED),
+            Weather { traced_to: Some(TRACED), ..Weather::AS_IS },
+        ),
     ];
     let remedies = remedies
         .into_iter()
         .filter_map(|(what, weather)| Some(Remedy { what, temperature: at(limit(weather)?) }))
         .collect();
-    Some(ColdLimit { reserve: TemperatureDifference::from_kelvins(-shift), place, temperature: at(shift), remedies })
+    Some(ColdLimit {
+        reserve: TemperatureDifference::from_kelvins(-shift),
+        place,
+        temperature: at(shift),
+        remedies,
+    })
 }
 
 /// The place of which the sentence speaks: the coldest outdoors, or the coldest of all.
@@ -74,26 +103,33 @@ fn hardest(design: &Design, nodes: &[usize], cold: &SeasonResult) -> Vec<usize> 
 
 /// The shift of temperature at which the hardest path asks just what the pump can give; at the end of the search where it never does.
 fn limit(design: &Design, nodes: &[usize], flow: Flow, stall: Pressure, weather: Weather) -> Option<f64> {
-    let starts = |shift: f64| {
+    let at = |shift: f64| {
         let weather = Weather { shift: TemperatureDifference::from_kelvins(shift), ..weather };
-        let hydraulics = Hydraulics::under(design, &weather, &[Season::Cold]);
-        let rest = design.conditions.practice.rest_factor.get().fraction();
-        nodes.iter().all(|&node| {
-            hydraulics
-                .path(Season::Cold, node, flow)
-                .is_some_and(|p| (p.yielding * rest + p.fixed).max(p.moving) <= stall)
-        })
+        starts(design, nodes, flow, stall, weather)
     };
     let (mut dead, mut alive) = SEARCH;
-    if !starts(alive) {
+    if !at(alive) {
         return None;
     }
-    if starts(dead) {
+    if at(dead) {
         return Some(dead);
     }
-    while alive - dead > 0.05 {
+    while alive - dead > STEP {
         let middle = 0.5 * (alive + dead);
-        if starts(middle) { alive = middle } else { dead = middle }
+        if at(middle) { alive = middle } else { dead = middle }
     }
     Some(alive)
+}
+
+/// Half a tenth of a kelvin is nearer than anybody knows the weather.
+const STEP: f64 = 0.05;
+
+/// Whether the pump sets the paths to these nodes moving, after rest, and keeps them moving.
+fn starts(design: &Design, nodes: &[usize], flow: Flow, stall: Pressure, weather: Weather) -> bool {
+    let hydraulics = Hydraulics::under(design, &weather, &[Season::Cold]);
+    let rest = design.conditions.practice.rest_factor.get().fraction();
+    nodes.iter().all(|&node| {
+        let path = hydraulics.path(Season::Cold, node, flow);
+        path.is_some_and(|p| (p.yielding * rest + p.fixed).max(p.moving) <= stall)
+    })
 }

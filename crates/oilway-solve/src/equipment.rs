@@ -1,19 +1,27 @@
-//! The rest of the package: block, air valve, disc holder, gauge, controller.
+//! The rest of the package: block, air valve, regulator, disc holder, gauge, controller.
 
+use std::cell::RefCell;
 use std::sync::Arc;
 
-use oilway_catalogue::kinds::{AirValve, BlockPlace, BurstDisc, Controller, Discharge, DiscHolder, Drive, Gauge, PortBlock, Pump, ValveFunction};
-use oilway_catalogue::{Catalogue, Part, Role};
-use oilway_model::{Choice, Job};
+use oilway_catalogue::kinds::{
+    AirRegulator, AirValve, BlockPlace, BurstDisc, Controller, DiscHolder, Discharge, Drive, Gauge,
+    PortBlock, Pump, ValveFunction,
+};
+use oilway_catalogue::{Catalogue, Internal, Part, Port, Role, Sex};
+use oilway_model::{Choice, Job, JointEnd};
 use oilway_physics::air::drives::{DriveKind, Fit, ValveKind, verdict};
 use oilway_physics::strength;
 use oilway_units::{Pressure, Ratio};
 
+use crate::joints::{Joiner, mates};
 use crate::layout::price;
 
 /// The chosen part alone, or the best of a kind by a key that sorts it; parts for which the key is none are left out unless chosen.
 fn choose<K: Ord>(
-    catalogue: &Catalogue, kind: &str, choice: &Choice<String>, key: impl Fn(&Part) -> Option<K>,
+    catalogue: &Catalogue,
+    kind: &str,
+    choice: &Choice<String>,
+    key: impl Fn(&Part) -> Option<K>,
 ) -> Option<Arc<Part>> {
     if let Some(id) = choice.chosen() {
         return catalogue.part(id).cloned();
@@ -22,17 +30,59 @@ fn choose<K: Ord>(
     all.min_by(|a, b| (&a.0, &a.1.id).cmp(&(&b.0, &b.1.id))).map(|(_, p)| Arc::clone(p))
 }
 
-/// The port block: of the customer's thread family, with the place for its mounting.
-pub(crate) fn block(job: &Job, catalogue: &Catalogue) -> Option<Arc<Part>> {
-    let remote = job.package.remote.chosen().copied().unwrap_or(false);
-    let wanted = if remote { BlockPlace::Remote } else { BlockPlace::OnReservoir };
-    let family = job.conditions.site.threads.clone();
+/// Whether the block stands away from the reservoir: as said, else if the job draws an inlet line.
+pub(crate) fn is_remote(job: &Job) -> bool {
+    job.package.remote.chosen().copied().unwrap_or(!job.package.inlet.is_empty())
+}
+
+/// The port block: the pump screws into it, it has the place for its mounting, is of the customer's thread family, and cheap.
+pub(crate) fn block(job: &Job, catalogue: &Catalogue, pump: &Part) -> Option<Arc<Part>> {
+    let wanted = if is_remote(job) { BlockPlace::Remote } else { BlockPlace::OnReservoir };
+    let family = job.conditions.site.threads.as_deref();
     choose(catalogue, "port block", &job.package.block, |part| {
         let data = PortBlock::of(part)?;
         let outlet = part.ports.iter().find(|p| p.role == Role::Outlet)?;
-        let foreign = family.as_ref().is_some_and(|f| !of_family(&outlet.thread, f));
-        data.mounting.contains(&wanted).then(|| (foreign, price(part)))
+        (data.mounting.contains(&wanted) && takes_pump(part, pump))
+            .then(|| (is_foreign(&outlet.thread, family), price(part)))
     })
+}
+
+/// Whether a pump's pressure side screws into a block.
+pub(crate) fn takes_pump(block: &Part, pump: &Part) -> bool {
+    let foot = pump.ports.iter().filter(|p| p.role == Role::Outlet).map(end_of);
+    let seats: Vec<JointEnd> = block
+        .ports
+        .iter()
+        .filter(|p| p.role == Role::Joint && p.internal == Internal::Pressure)
+        .map(end_of)
+        .collect();
+    foot.into_iter().any(|foot| seats.iter().any(|seat| mates(&foot, seat)))
+}
+
+/// A port as an end of a joint.
+pub(crate) fn end_of(port: &Port) -> JointEnd {
+    JointEnd { thread: Some(port.thread.clone()), sex: port.sex }
+}
+
+/// The end with which a device sits in a port: its pressure side if it has one there.
+pub(crate) fn mount_of(device: &Part) -> Option<JointEnd> {
+    let own = device.ports.iter().find(|p| p.sex == Sex::Male && p.internal == Internal::Pressure);
+    own.or(device.ports.first()).map(end_of)
+}
+
+/// How many parts it takes to set a device into the port of a block that has this role; none if there is no way.
+pub(crate) fn parts_between(block: &Part, role: Role, device: &Part, joiner: &mut Joiner) -> Option<usize> {
+    let port = block.ports.iter().find(|p| p.role == role)?;
+    joiner.join(&end_of(port), &mount_of(device)?).map(|parts| parts.len())
+}
+
+fn is_foreign(thread: &str, family: Option<&str>) -> bool {
+    family.is_some_and(|family| !of_family(thread, family))
+}
+
+fn mount_is_foreign(job: &Job, part: &Part) -> bool {
+    let family = job.conditions.site.threads.as_deref();
+    part.ports.first().is_some_and(|port| is_foreign(&port.thread, family))
 }
 
 /// Whether a thread is of the family that the customer names.
@@ -87,22 +137,50 @@ pub(crate) fn valve(job: &Job, catalogue: &Catalogue, pump: &Part) -> Option<Arc
     })
 }
 
-/// The disc holder: piped where the job leads the discharge away, else an indicator where a blocked line must be seen.
-pub(crate) fn holder(job: &Job, catalogue: &Catalogue, disc: Option<&Part>) -> Option<Arc<Part>> {
+/// The air regulator: stands the highest supply, does not throttle the motor, its threads those of the valve; then the price.
+pub(crate) fn regulator(
+    job: &Job,
+    catalogue: &Catalogue,
+    pump: &Part,
+    valve: Option<&Part>,
+) -> Option<Arc<Part>> {
+    let pump_data = Pump::of(pump).filter(|p| p.drive.is_air())?;
+    let supply = job.conditions.air.as_ref().map_or(Pressure::ZERO, |air| air.possible.get());
+    let into = valve.unwrap_or(pump);
+    let wanted = into.ports.iter().find(|p| p.role == Role::AirIn).map(|p| p.thread.clone());
+    choose(catalogue, "air regulator", &Choice::Open, |part| {
+        let data = AirRegulator::of(part)?;
+        let throttles =
+            pump_data.air_conductance.is_some_and(|own| data.conductance.is_some_and(|c| c < own));
+        let outlet = part.ports.iter().find(|p| p.role == Role::AirOut).map(|p| p.thread.clone());
+        Some((data.supply_max < supply, throttles, outlet != wanted, price(part)))
+    })
+}
+
+/// The disc holder: takes the disc and goes into the block; piped where the job leads the discharge away, else an indicator, for a
+/// blocked line must be seen.
+pub(crate) fn holder(
+    job: &Job,
+    catalogue: &Catalogue,
+    disc: Option<&Part>,
+    block: &Part,
+    joiner: &mut Joiner,
+) -> Option<Arc<Part>> {
     let takes: Vec<String> = disc.and_then(BurstDisc::of).map(|d| d.holder).unwrap_or_default();
+    let joiner = RefCell::new(joiner);
     choose(catalogue, "disc holder", &job.package.holder, |part| {
         let data = DiscHolder::of(part)?;
         if disc.is_some() && !takes.contains(&part.id) {
             return None;
         }
+        let between = parts_between(block, Role::Relief, part, &mut joiner.borrow_mut());
         let rank = match (job.package.discharge.is_some(), data.discharge) {
             (true, Discharge::Piped) | (false, Discharge::Indicator) => 0,
             (false, Discharge::Open) => 1,
             (false, Discharge::Switch) => 2,
             _ => 3,
         };
-        let foreign = job.conditions.site.threads.as_ref().is_some_and(|f| !part.ports.first().is_some_and(|p| of_family(&p.thread, f)));
-        Some((rank, foreign, price(part)))
+        Some((between.is_none(), rank, between, mount_is_foreign(job, part), price(part)))
     })
 }
 
@@ -110,12 +188,23 @@ pub(crate) fn holder(job: &Job, catalogue: &Catalogue, disc: Option<&Part>) -> O
 pub(crate) const PULSATING_SHARE: Ratio = Ratio::from_fraction(2.0 / 3.0);
 
 /// The gauge: the smallest scale on which the working pressure stands at two thirds and the highest burst still fits.
-pub(crate) fn gauge(job: &Job, catalogue: &Catalogue, working: Pressure, highest: Pressure) -> Option<Arc<Part>> {
+pub(crate) fn gauge(
+    job: &Job,
+    catalogue: &Catalogue,
+    block: &Part,
+    working: Pressure,
+    highest: Pressure,
+    joiner: &mut Joiner,
+) -> Option<Arc<Part>> {
     let least = strength::gauge_full_scale(working, PULSATING_SHARE).max(highest);
+    let joiner = RefCell::new(joiner);
     choose(catalogue, "gauge", &job.package.gauge, |part| {
         let data = Gauge::of(part)?;
-        let foreign = job.conditions.site.threads.as_ref().is_some_and(|f| !part.ports.first().is_some_and(|p| of_family(&p.thread, f)));
-        (data.full_scale >= least).then(|| (whole_pascals(data.full_scale), foreign, price(part)))
+        let between = parts_between(block, Role::Gauge, part, &mut joiner.borrow_mut());
+        let short = data.full_scale < least;
+        // Where none is large enough the largest is the least wrong; the checker says so.
+        let scale = whole_pascals(data.full_scale) * if short { -1 } else { 1 };
+        Some((between.is_none(), short, scale, between, mount_is_foreign(job, part), price(part)))
     })
 }
 
@@ -126,7 +215,8 @@ fn whole_pascals(pressure: Pressure) -> i64 {
 /// The controller: none where the machine's own has room for cycle and level switch and the pump; else the cheapest for the supply.
 pub(crate) fn controller(job: &Job, catalogue: &Catalogue) -> Option<Arc<Part>> {
     let electric = job.conditions.electric.as_ref()?;
-    let machine_has_room = electric.inputs.is_some_and(|n| n >= 2) && electric.outputs.is_some_and(|n| n >= 1);
+    let machine_has_room =
+        electric.inputs.is_some_and(|n| n >= 2) && electric.outputs.is_some_and(|n| n >= 1);
     if job.package.controller.is_open() && machine_has_room {
         return None;
     }

@@ -64,7 +64,12 @@ fn calendar(design: &Design, running: Time) -> Time {
 }
 
 fn deliveries(
-    design: &Design, nodes: &[usize], shares: &Shares, contents: &[Volume], needs: &[Need], ledger: &mut Ledger,
+    design: &Design,
+    nodes: &[usize],
+    shares: &Shares,
+    contents: &[Volume],
+    needs: &[Need],
+    ledger: &mut Ledger,
 ) -> Vec<Delivery> {
     let reservoir = reservoir_age(design, shares);
     nodes
@@ -118,7 +123,9 @@ fn use_rate(shares: &Shares) -> Flow {
 }
 
 fn reservoir_age(design: &Design, shares: &Shares) -> Time {
-    let Some(data) = oilway_catalogue::kinds::Reservoir::of(&design.package.reservoir) else { return Time::ZERO };
+    let Some(data) = oilway_catalogue::kinds::Reservoir::of(&design.package.reservoir) else {
+        return Time::ZERO;
+    };
     let running = pump_formulas::refill_interval(data.gross, data.usable, use_rate(shares));
     calendar(design, running)
 }
@@ -138,7 +145,12 @@ pub(crate) fn circumstances(design: &Design, inlet: Option<&Inlet>) -> Circumsta
 }
 
 fn season_result(
-    design: &Design, hydraulics: &Hydraulics<'_>, nodes: &[usize], shares: &Shares, flow: Flow, season: Season,
+    design: &Design,
+    hydraulics: &Hydraulics<'_>,
+    nodes: &[usize],
+    shares: &Shares,
+    flow: Flow,
+    season: Season,
     ledger: &mut Ledger,
 ) -> Option<SeasonResult> {
     let data = Pump::of(&design.package.pump)?;
@@ -193,7 +205,11 @@ fn worst(paths: &[PathPressures], of: impl Fn(&PathPressures) -> Pressure) -> us
 }
 
 fn pump_state(
-    design: &Design, data: &Pump, source: &Source, here: &Circumstances, inlet: Option<&Inlet>,
+    design: &Design,
+    data: &Pump,
+    source: &Source,
+    here: &Circumstances,
+    inlet: Option<&Inlet>,
 ) -> PumpState {
     let possible = design.conditions.air.as_ref().map_or(Pressure::ZERO, |air| air.possible.get());
     let free_air = data.air_swept.map_or(Volume::ZERO, |swept| {
@@ -228,21 +244,33 @@ fn event_time(design: &Design, nodes: &[usize], shares: &Shares, paths: &[PathPr
 }
 
 fn supply(
-    design: &Design, shares: &Shares, hydraulics: &Hydraulics<'_>, seasons: &[SeasonResult], ledger: &mut Ledger,
+    design: &Design,
+    shares: &Shares,
+    hydraulics: &Hydraulics<'_>,
+    seasons: &[SeasonResult],
+    ledger: &mut Ledger,
 ) -> Supply {
     let use_rate = use_rate(shares);
     let data = oilway_catalogue::kinds::Reservoir::of(&design.package.reservoir);
-    let (gross, usable, reserve) = data.map_or((Volume::ZERO, Ratio::ZERO, Volume::ZERO), |r| (r.gross, r.usable, r.reserve));
+    let (gross, usable, reserve) =
+        data.map_or((Volume::ZERO, Ratio::ZERO, Volume::ZERO), |r| (r.gross, r.usable, r.reserve));
     let running = pump_formulas::refill_interval(gross, usable, use_rate);
-    ledger.formula(|| "supply.refill.running".to_owned(), &pump_formulas::REFILL_INTERVAL, running, || {
-        vec![Term::Value(gross.into()), Term::Value(usable.into()), Term::Name("supply.use".to_owned())]
-    });
-    ledger.formula(|| "supply.use".to_owned(), &oilway_physics::demand::MEAN_RATE, use_rate, || {
-        vec![Term::Value(shares.first_cycle.into()), Term::Value(shares.period.into())]
-    });
+    ledger.formula(
+        || "supply.refill.running".to_owned(),
+        &pump_formulas::REFILL_INTERVAL,
+        running,
+        || vec![Term::Value(gross.into()), Term::Value(usable.into()), Term::Name("supply.use".to_owned())],
+    );
+    ledger.formula(
+        || "supply.use".to_owned(),
+        &oilway_physics::demand::MEAN_RATE,
+        use_rate,
+        || vec![Term::Value(shares.first_cycle.into()), Term::Value(shares.period.into())],
+    );
     let feed = inlet(design, hydraulics, Season::Cold).map_or(Pressure::ZERO, |i| i.feed);
     let per_cycle = Pump::of(&design.package.pump).map(|p| p.per_cycle);
-    let free_air = seasons.iter().find(|s| s.season == Season::Normal).map_or(Volume::ZERO, |s| s.pump.free_air);
+    let free_air =
+        seasons.iter().find(|s| s.season == Season::Normal).map_or(Volume::ZERO, |s| s.pump.free_air);
     let cycles_per_hour = per_cycle.map_or(0.0, |v| use_rate * Time::from_hours(1.0) / v);
     Supply {
         use_rate,

@@ -6,8 +6,8 @@
 
 use oilway_catalogue::kinds::{Divider as DividerPart, Hose, Tube};
 use oilway_model::{Conditions, Design, End, Fluid, Leg, Network, Season};
-use oilway_physics::pipe_flow;
-use oilway_units::{Flow, Length, Pressure};
+use oilway_physics::{oil, pipe_flow};
+use oilway_units::{Flow, Length, PerPressure, Pressure};
 
 use crate::weather::Weather;
 
@@ -36,7 +36,7 @@ pub struct Path {
 
 /// The bore of a tube or hose part.
 pub fn bore_of(part: &oilway_catalogue::Part) -> Option<Length> {
-    Tube::of(part).map(|t| t.outside - 2.0 * t.wall).or_else(|| Hose::of(part).map(|h| h.bore))
+    Tube::of(part).map(|t| t.bore()).or_else(|| Hose::of(part).map(|h| h.bore))
 }
 
 impl<'a> Hydraulics<'a> {
@@ -53,7 +53,11 @@ impl<'a> Hydraulics<'a> {
         Hydraulics {
             network: &design.network,
             conditions: &design.conditions,
-            bores: design.conduits.iter().map(|part| bore_of(part).unwrap_or(Length::ZERO) * weather.bore).collect(),
+            bores: design
+                .conduits
+                .iter()
+                .map(|part| bore_of(part).unwrap_or(Length::ZERO) * weather.bore)
+                .collect(),
             divider_drops: design
                 .dividers
                 .iter()
@@ -109,22 +113,25 @@ impl<'a> Hydraulics<'a> {
     }
 }
 
-/// The loss of one leg, with the rise of an oil's viscosity under pressure integrated along it.
-///
-/// For a Barus oil Δp solves Δp0 e^(α p2) = (1 − e^(−α Δp)) / α, Δp0 the loss at atmospheric viscosity and p2 the pressure at the
-/// far end (own derivation; see `oil/mean-barus`).
-pub(crate) fn leg_loss(fluid: &Fluid, bore: Length, length: Length, flow: Flow, far_end: Pressure) -> Pressure {
-    let thin = fluid.drop(bore, length, flow);
-    let alpha = fluid.pressure_coefficient.per_pascal();
-    if alpha <= 0.0 {
-        return thin;
-    }
-    let x = alpha * thin.pascals() * libm::exp(alpha * far_end.pascals());
-    // At x = 1 the oil thickens faster than any pressure can push it.
-    if x >= 1.0 { Pressure::from_pascals(f64::INFINITY) } else { Pressure::from_pascals(-libm::log1p(-x) / alpha) }
+/// The loss of one leg, with the rise of an oil's viscosity under pressure followed along it.
+pub(crate) fn leg_loss(
+    fluid: &Fluid,
+    bore: Length,
+    length: Length,
+    flow: Flow,
+    far_end: Pressure,
+) -> Pressure {
+    thickened(fluid.drop(bore, length, flow), fluid.pressure_coefficient, far_end)
+}
+
+/// A loss at the viscosity of no pressure, with the thickening that the pressure at its far end brings; without bound where the
+/// oil thickens faster than any pressure can push it.
+pub(crate) fn thickened(thin: Pressure, coefficient: PerPressure, far_end: Pressure) -> Pressure {
+    oil::barus_drop(thin, coefficient, far_end).unwrap_or(Pressure::from_pascals(f64::INFINITY))
 }
 
 fn fluids(conditions: &Conditions, weather: &Weather, seasons: &[Season]) -> [Vec<Option<Fluid>>; 3] {
-    let of = |season| (0..conditions.places.len()).map(|place| weather.fluid(conditions, place, season)).collect();
+    let of =
+        |season| (0..conditions.places.len()).map(|place| weather.fluid(conditions, place, season)).collect();
     Season::ALL.map(|season| if seasons.contains(&season) { of(season) } else { Vec::new() })
 }

@@ -22,7 +22,8 @@ impl Joiner {
     /// Fittings for lubricant lines, cheapest first.
     pub(crate) fn new(catalogue: &Catalogue) -> Self {
         let sorted = |kind: &str| {
-            let mut all: Vec<Arc<Part>> = catalogue.of_kind(kind).filter(|p| !p.flag("air")).cloned().collect();
+            let mut all: Vec<Arc<Part>> =
+                catalogue.of_kind(kind).filter(|p| !p.flag("air")).cloned().collect();
             all.sort_by_key(|p| (price(p), p.id.clone()));
             all
         };
@@ -65,7 +66,10 @@ impl Joiner {
                 }
             }
         }
-        chains.into_iter().min_by_key(|(cost, chain)| (*cost, chain[0].id.clone(), chain[1].id.clone())).map(|(_, c)| c)
+        chains
+            .into_iter()
+            .min_by_key(|(cost, chain)| (*cost, chain[0].id.clone(), chain[1].id.clone()))
+            .map(|(_, c)| c)
     }
 }
 
@@ -98,7 +102,10 @@ fn bridges(part: &Part, from: &JointEnd, to: &JointEnd) -> Option<(usize, usize)
 
 /// The ends that an adapter offers once it sits on an end.
 fn far_ends(adapter: &Part, near: &JointEnd) -> Vec<JointEnd> {
-    let at = adapter.ports.iter().position(|p| Some(&p.thread) == near.thread.as_ref() && p.sex == opposite(near.sex));
+    let at = adapter
+        .ports
+        .iter()
+        .position(|p| Some(&p.thread) == near.thread.as_ref() && p.sex == opposite(near.sex));
     let Some(at) = at else { return Vec::new() };
     let others = adapter.ports.iter().enumerate().filter(|(i, _)| *i != at);
     others.map(|(_, p)| JointEnd { thread: Some(p.thread.clone()), sex: p.sex }).collect()
@@ -118,7 +125,10 @@ pub fn conduit_end(part: &Part) -> JointEnd {
 
 /// The female end of a port with this role, if the part has one.
 pub fn port_end(part: &Part, role: Role) -> Option<JointEnd> {
-    part.ports.iter().find(|p| p.role == role).map(|p| JointEnd { thread: Some(p.thread.clone()), sex: p.sex })
+    part.ports
+        .iter()
+        .find(|p| p.role == role)
+        .map(|p| JointEnd { thread: Some(p.thread.clone()), sex: p.sex })
 }
 
 /// All joints of the lines of a design, from the pump outwards.
@@ -160,7 +170,8 @@ fn leaving(design: &Design, parent: usize, node: usize) -> Option<JointEnd> {
 }
 
 fn outlet_end(divider: &Divider, node: usize) -> Option<JointEnd> {
-    let section = divider.sections.iter().find(|s| s.left == OutletUse::To(node) || s.right == OutletUse::To(node))?;
+    let section =
+        divider.sections.iter().find(|s| s.left == OutletUse::To(node) || s.right == OutletUse::To(node))?;
     let thread = SectionPart::of(&section.part)?.outlet_thread;
     Some(JointEnd { thread: Some(thread), sex: Sex::Female })
 }

@@ -4,9 +4,9 @@ use std::sync::Arc;
 
 use oilway_catalogue::kinds::{Hose, Tube, TubeMaterial};
 use oilway_catalogue::{Catalogue, Part};
-use oilway_model::{Choice, End, Feed, Job, Leg, LegWish, Network, Node};
+use oilway_model::{End, Feed, Job, Leg, LegWish, Network, Node, Place};
 use oilway_text::message;
-use oilway_units::{Entry, Length, Pressure};
+use oilway_units::{Entry, Length, Pressure, Temperature};
 
 use crate::Obstacle;
 
@@ -21,6 +21,8 @@ pub(crate) struct Conduit {
     pub rated: Pressure,
     /// Whether it bends with the machine.
     pub flexible: bool,
+    /// Between which temperatures it may be used, as far as its maker says.
+    pub used: (Option<Temperature>, Option<Temperature>),
 }
 
 /// The tree and, for each leg, the conduits among which the tool may choose.
@@ -43,7 +45,13 @@ pub(crate) struct Layout {
 /// # Errors
 /// Every given part that the catalogue does not hold and every leg for which it holds no line at all.
 pub(crate) fn layout(job: &Job, catalogue: &Catalogue) -> Result<Layout, Vec<Obstacle>> {
-    let mut draft = Draft { conduits: conduits(job, catalogue), nodes: Vec::new(), candidates: Vec::new(), obstacles: Vec::new() };
+    let mut draft = Draft {
+        places: &job.conditions.places,
+        conduits: conduits(job, catalogue),
+        nodes: Vec::new(),
+        candidates: Vec::new(),
+        obstacles: Vec::new(),
+    };
     draft.node("pump", None, &[], End::Pump);
     let mut divider_nodes: Vec<usize> = Vec::with_capacity(job.dividers.len());
     for (number, divider) in job.dividers.iter().enumerate() {
@@ -69,14 +77,15 @@ pub(crate) fn layout(job: &Job, catalogue: &Catalogue) -> Result<Layout, Vec<Obs
     Ok(Layout { network: Network { nodes }, conduits, candidates, divider_nodes, point_nodes })
 }
 
-struct Draft {
+struct Draft<'a> {
+    places: &'a [Place],
     conduits: Vec<Conduit>,
     nodes: Vec<Node>,
     candidates: Vec<Vec<Vec<usize>>>,
     obstacles: Vec<Obstacle>,
 }
 
-impl Draft {
+impl Draft<'_> {
     fn node(&mut self, name: &str, parent: Option<usize>, route: &[LegWish], end: End) -> usize {
         let mut legs = Vec::with_capacity(route.len());
         let mut candidates = Vec::with_capacity(route.len());
@@ -98,10 +107,14 @@ impl Draft {
         };
         let (open, obstacle) = match wish.conduit.chosen() {
             Some(id) => (of(&|c| c.part.id == *id), message!("solve-no-such-line", part = id.as_str())),
-            None => (
-                of(&|c| c.flexible == wish.flexible && c.allowed_by_choice()),
-                message!("solve-no-line-at-all", flexible = i64::from(wish.flexible)),
-            ),
+            None => {
+                let suits = |c: &Conduit| c.flexible == wish.flexible && c.allowed_by_choice();
+                let endures =
+                    of(&|c| suits(c) && self.places.get(wish.place).is_none_or(|place| c.endures(place)));
+                // Where none endures the place the line is still drawn, and the checker tells which limit it breaks.
+                let open = if endures.is_empty() { of(&suits) } else { endures };
+                (open, message!("solve-no-line-at-all", flexible = i64::from(wish.flexible)))
+            }
         };
         if open.is_empty() {
             self.obstacles.push(Obstacle { at, what: obstacle, cure: message!("solve-add-line") });
@@ -115,15 +128,27 @@ impl Conduit {
     fn allowed_by_choice(&self) -> bool {
         self.rated > Pressure::ZERO
     }
+    /// Whether it may be used from the coldest to the hottest of a place.
+    fn endures(&self, place: &Place) -> bool {
+        self.used.0.is_none_or(|coldest| place.coldest.get() >= coldest)
+            && self.used.1.is_none_or(|hottest| place.hottest.get() <= hottest)
+    }
 }
 
 /// All lines of the catalogue that suit the job, narrowest bore first; parts that the job names are kept whatever they are.
 fn conduits(job: &Job, catalogue: &Catalogue) -> Vec<Conduit> {
     let named = |id: &str| {
-        job.points.iter().flat_map(|p| &p.route).chain(job.dividers.iter().flat_map(|d| &d.route)).chain(&job.package.inlet)
+        job.points
+            .iter()
+            .flat_map(|p| &p.route)
+            .chain(job.dividers.iter().flat_map(|d| &d.route))
+            .chain(&job.package.inlet)
             .any(|leg| leg.conduit.chosen().is_some_and(|c| c == id))
     };
-    let stainless_there = catalogue.of_kind("tube").filter_map(|p| Tube::of(p)).any(|t| t.material == TubeMaterial::StainlessSteel);
+    let stainless_there = catalogue
+        .of_kind("tube")
+        .filter_map(|p| Tube::of(p))
+        .any(|t| t.material == TubeMaterial::StainlessSteel);
     let food = job.conditions.limits.food;
     let mut found: Vec<Conduit> = catalogue
         .of_kind("tube")
@@ -133,9 +158,10 @@ fn conduits(job: &Job, catalogue: &Catalogue) -> Vec<Conduit> {
             let clean = !food || !stainless_there || tube.material == TubeMaterial::StainlessSteel;
             (named(&part.id) || (metal && clean)).then(|| Conduit {
                 part: Arc::clone(part),
-                bore: tube.outside - 2.0 * tube.wall,
+                bore: tube.bore(),
                 rated: tube.rated.unwrap_or(Pressure::ZERO),
                 flexible: false,
+                used: (tube.coldest, tube.hottest),
             })
         })
         .chain(catalogue.of_kind("hose").filter_map(|part| {
@@ -145,21 +171,22 @@ fn conduits(job: &Job, catalogue: &Catalogue) -> Vec<Conduit> {
                 bore: hose.bore,
                 rated: hose.rated,
                 flexible: true,
+                used: (Some(hose.coldest), Some(hose.hottest)),
             })
         }))
         .collect();
-    found.sort_by(|a, b| a.bore.total_cmp(&b.bore).then_with(|| price(&a.part).cmp(&price(&b.part))).then_with(|| a.part.id.cmp(&b.part.id)));
+    found.sort_by(|a, b| {
+        a.bore
+            .total_cmp(&b.bore)
+            .then_with(|| price(&a.part).cmp(&price(&b.part)))
+            .then_with(|| a.part.id.cmp(&b.part.id))
+    });
     found
 }
 
 /// Price in hundredths; dear where the catalogue has none, so that priced parts go first.
 pub(crate) fn price(part: &Part) -> i64 {
     part.price.as_ref().map_or(1_000_000, |p| p.hundredths)
-}
-
-/// The choice of a conduit as the lock file holds it, with whether it was kept.
-pub(crate) fn leg_kept(wish: &LegWish) -> bool {
-    !matches!(wish.conduit, Choice::Open)
 }
 
 /// A length that is exactly nothing.

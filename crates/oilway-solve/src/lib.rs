@@ -8,9 +8,11 @@
 
 mod assemble;
 mod cold;
+mod conduits;
 mod control;
 mod equipment;
 mod evaluate;
+mod given_sections;
 mod hydraulics;
 mod infeasible;
 mod inlet;
@@ -24,10 +26,15 @@ mod package;
 mod ports;
 mod principle;
 mod protection;
+mod reasons;
 mod relief;
+mod reservoir;
+mod sections;
 mod shares;
 mod source;
 mod spread;
+#[cfg(test)]
+mod testing;
 mod tree;
 mod weather;
 

@@ -31,7 +31,12 @@ pub(crate) struct Need {
 }
 
 /// The needs of all points, in their order. `tails` holds the content of each point's own line.
-pub(crate) fn needs(conditions: &Conditions, points: &[Point], tails: &[Volume], ledger: &mut Ledger) -> Vec<Need> {
+pub(crate) fn needs(
+    conditions: &Conditions,
+    points: &[Point],
+    tails: &[Volume],
+    ledger: &mut Ledger,
+) -> Vec<Need> {
     points.iter().zip(tails).map(|(point, tail)| need(conditions, point, *tail, ledger)).collect()
 }
 
@@ -66,14 +71,31 @@ fn given_need(conditions: &Conditions, given: &oilway_model::Given, name: &str, 
         rate,
         || vec![Term::Name(format!("{name}.given.quantity")), Term::Name(format!("{name}.given.interval"))],
     );
-    ledger.record(|| entered(format!("{name}.given.quantity"), given.quantity.get().into(), given.quantity.origin(), &given.place));
-    ledger.record(|| entered(format!("{name}.given.interval"), given.interval.get().into(), given.interval.origin(), &given.place));
+    ledger.record(|| {
+        entered(
+            format!("{name}.given.quantity"),
+            given.quantity.get().into(),
+            given.quantity.origin(),
+            &given.place,
+        )
+    });
+    ledger.record(|| {
+        entered(
+            format!("{name}.given.interval"),
+            given.interval.get().into(),
+            given.interval.origin(),
+            &given.place,
+        )
+    });
     blank(conditions, rate, "given")
 }
 
 /// A line of the ledger for something that stands in the job.
 pub(crate) fn entered(
-    name: String, value: oilway_units::AnyQuantity, origin: oilway_units::Origin, place: &str,
+    name: String,
+    value: oilway_units::AnyQuantity,
+    origin: oilway_units::Origin,
+    place: &str,
 ) -> Line {
     Line { name, value, how: How::Entered(origin, place.to_owned()) }
 }
@@ -142,6 +164,8 @@ fn raise_to_floor(need: &mut Need, conditions: &Conditions, tail: Volume, name: 
     ledger.record(|| Line {
         name: format!("{name}.required"),
         value: need.required.into(),
-        how: How::Largest(["demand", "floor", "freshness"].map(|n| Term::Name(format!("{name}.{n}"))).to_vec()),
+        how: How::Largest(
+            ["demand", "floor", "freshness"].map(|n| Term::Name(format!("{name}.{n}"))).to_vec(),
+        ),
     });
 }

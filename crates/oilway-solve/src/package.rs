@@ -6,23 +6,32 @@
 
 use std::sync::Arc;
 
-use oilway_catalogue::kinds::{AirRegulator, Drive, Medium, Pump, Reservoir};
-use oilway_catalogue::{Catalogue, Part};
-use oilway_model::{Conditions, Job, Season};
+use oilway_catalogue::kinds::{AirRegulator, BurstDisc, Drive, Pump};
+use oilway_catalogue::{Catalogue, Part, Role};
+use oilway_model::{Job, Season};
 use oilway_text::{Message, message};
-use oilway_units::{Flow, Pressure, Time};
+use oilway_units::{Flow, Pressure};
 
+use crate::equipment::{block, parts_between, regulator, takes_pump, valve};
+use crate::joints::Joiner;
 use crate::layout::{Layout, price};
 use crate::lines::{Bores, Losses};
 use crate::protection::{DiscHere, discs};
+use crate::reservoir::{Vessel, reservoir};
 use crate::source;
 use crate::tree::TreeMetering;
 
-/// A pump, its setting, a disc and the bores that go with them.
+/// A pump with what screws onto it, its setting, a disc and the bores that go with them.
 #[derive(Clone, Debug)]
 pub(crate) struct Power {
     /// The pump.
     pub pump: Arc<Part>,
+    /// The block into which it screws.
+    pub block: Arc<Part>,
+    /// The reservoir under it.
+    pub vessel: Vessel,
+    /// Its air valve.
+    pub valve: Option<Arc<Part>>,
     /// Its regulator.
     pub regulator: Option<Arc<Part>>,
     /// The air setting.
@@ -35,32 +44,34 @@ pub(crate) struct Power {
     pub why: Message,
 }
 
-/// What limits the pressure of the package apart from the disc: the lowest rating of the parts that are fixed by now.
-fn fixed_rating(metering: &TreeMetering, block: &Part, pump: &Part) -> Pressure {
-    let rating = |part: &Part| part.kind.rating(part).unwrap_or(Pressure::from_bar(1e4));
-    metering.dividers.iter().map(|d| rating(&d.body)).fold(rating(block).min(rating(pump)), Pressure::min)
-}
-
-/// One pair of pump and disc under trial.
-struct Trial<'a> {
-    pump: &'a Arc<Part>,
-    data: &'a Pump,
+/// A pump under trial with what screws onto it.
+struct Candidate {
+    pump: Arc<Part>,
+    data: Pump,
+    block: Arc<Part>,
+    vessel: Vessel,
+    valve: Option<Arc<Part>>,
     regulator: Option<(Arc<Part>, AirRegulator)>,
-    disc: Option<&'a DiscHere>,
+    /// Discs of which a holder goes into the block.
+    discs: Vec<DiscHere>,
 }
 
-/// Chooses pump, setting, disc and bores.
+/// Chooses pump, setting, disc and bores. None if no pump can be had at all.
 pub(crate) fn power(
-    job: &Job, catalogue: &Catalogue, layout: &Layout, metering: &TreeMetering, losses: &Losses, block: &Arc<Part>,
+    job: &Job,
+    catalogue: &Catalogue,
+    layout: &Layout,
+    metering: &TreeMetering,
+    losses: &Losses,
+    use_rate: Flow,
+    joiner: &mut Joiner,
 ) -> Option<Power> {
-    let pumps = pumps(job, catalogue);
-    let discs = discs(job, catalogue);
     let mut best: Option<(Rank, Power)> = None;
-    for (pump, data) in &pumps {
-        let with_disc = discs.iter().map(Some).chain(discs.is_empty().then_some(None));
+    for candidate in candidates(job, catalogue, use_rate, joiner) {
+        let with_disc = candidate.discs.iter().map(Some).chain(candidate.discs.is_empty().then_some(None));
         for disc in with_disc {
-            let trial = Trial { pump, data, regulator: regulator(job, catalogue, data), disc };
-            let Some((rank, power)) = trial.run(job, layout, metering, losses, block) else { continue };
+            let trial = Trial { of: &candidate, disc };
+            let (rank, power) = trial.run(job, layout, metering, losses);
             if best.as_ref().is_none_or(|(r, _)| rank < *r) {
                 best = Some((rank, power));
             }
@@ -69,90 +80,182 @@ pub(crate) fn power(
     best.map(|(_, power)| power)
 }
 
-/// Smaller is better: sound before lame, roomy before thin, then the price.
+/// The pumps that a job may use, each with its surroundings: the given one alone, or all that suit lubricant, place and supply.
+fn candidates(job: &Job, catalogue: &Catalogue, use_rate: Flow, joiner: &mut Joiner) -> Vec<Candidate> {
+    let mut found = Vec::new();
+    for (pump, data) in pumps(job, catalogue) {
+        let Some(block) = block(job, catalogue, &pump) else { continue };
+        let Some(vessel) = reservoir(job, catalogue, use_rate, &block, joiner) else { continue };
+        let valve = valve(job, catalogue, &pump);
+        let regulator = regulator(job, catalogue, &pump, valve.as_deref())
+            .and_then(|part| AirRegulator::of(&part).map(|data| (part, data)));
+        let discs = fitting_discs(job, catalogue, &block, joiner);
+        found.push(Candidate { pump, data, block, vessel, valve, regulator, discs });
+    }
+    found
+}
+
+fn pumps(job: &Job, catalogue: &Catalogue) -> Vec<(Arc<Part>, Pump)> {
+    let conditions = &job.conditions;
+    let place = conditions.places.get(job.package.place);
+    let given_block = job.package.block.chosen().and_then(|id| catalogue.part(id));
+    let suits = |part: &Part, pump: &Pump| {
+        let driven = if pump.drive.is_air() {
+            conditions.air.is_some()
+        } else {
+            conditions.electric.as_ref().is_some_and(|e| pump.voltage == Some(e.voltage))
+        };
+        let warm = place.is_none_or(|p| p.coldest.get() >= pump.coldest && p.hottest.get() <= pump.hottest);
+        let seated = given_block.is_none_or(|block| takes_pump(block, part));
+        driven && warm && seated && pump.lubricants.contains(&crate::reservoir::medium(conditions))
+    };
+    let mut found: Vec<(Arc<Part>, Pump)> = catalogue
+        .of_kind("pump")
+        .filter(|part| job.package.pump.chosen().is_none_or(|id| *id == part.id))
+        .filter_map(|part| Pump::of(part).map(|data| (Arc::clone(part), data)))
+        .filter(|(part, data)| !job.package.pump.is_open() || suits(part, data))
+        .collect();
+    found.sort_by_key(|(part, _)| (price(part), part.id.clone()));
+    found
+}
+
+/// The discs that suit and of which a holder goes into the relief port; all that suit where none does.
+fn fitting_discs(job: &Job, catalogue: &Catalogue, block: &Part, joiner: &mut Joiner) -> Vec<DiscHere> {
+    let all = discs(job, catalogue);
+    let mut goes_in = |disc: &DiscHere| {
+        let holders = BurstDisc::of(&disc.part).map(|d| d.holder).unwrap_or_default();
+        let allowed = |id: &String| job.package.holder.chosen().is_none_or(|given| given == id);
+        holders
+            .iter()
+            .filter(|id| allowed(id))
+            .filter_map(|id| catalogue.part(id))
+            .any(|holder| parts_between(block, Role::Relief, holder, joiner).is_some())
+    };
+    let fitting: Vec<DiscHere> = all.iter().filter(|disc| goes_in(disc)).cloned().collect();
+    if fitting.is_empty() { all } else { fitting }
+}
+
+/// Smaller is better: sound before lame, a full reservoir before a short one, roomy before thin, then the price.
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
 struct Rank {
     lame: u8,
-    thin: u8,
+    short: bool,
+    thin: bool,
     price: f64,
     tightness: f64,
 }
 
-/// A margin between disc and setting or rating that is thinner than this is no margin. Common practice, no source.
+/// A margin between the highest burst and the weakest rating that is thinner than this is no margin. Common practice, no source.
 const THIN: f64 = 1.02;
 
+/// One pair of pump and disc under trial.
+struct Trial<'a> {
+    of: &'a Candidate,
+    disc: Option<&'a DiscHere>,
+}
+
 impl Trial<'_> {
-    fn run(
-        &self, job: &Job, layout: &Layout, metering: &TreeMetering, losses: &Losses, block: &Part,
-    ) -> Option<(Rank, Power)> {
-        let rating = fixed_rating(metering, block, self.pump);
-        let least_rating = self.disc.map_or(Pressure::ZERO, |d| d.highest);
-        let ceiling = self.ceiling(rating);
+    fn run(&self, job: &Job, layout: &Layout, metering: &TreeMetering, losses: &Losses) -> (Rank, Power) {
+        let rating = self.fixed_rating(metering);
+        let ceiling = self.disc.map_or(rating, |d| d.steady).min(rating);
         let highest = self.highest_setting(job, ceiling);
-        let stall = source::stall(self.data, highest.unwrap_or(Pressure::ZERO)).min(ceiling);
+        let highest_stall = self.stall(highest);
         let use_share = job.conditions.practice.stall_use.get().fraction();
-        let protects = least_rating <= rating && (self.disc.is_none() || stall <= ceiling);
-        let fits = losses.within(layout, stall * use_share, least_rating);
-        let sound = fits.is_some() && protects && self.disc.is_some();
+        let least_rating = self.least_rating(job);
+        let fits = losses.within(layout, (highest_stall * use_share).min(ceiling), least_rating);
+        let holds = fits.is_some();
         let bores = fits.unwrap_or_else(|| losses.widest(layout, least_rating));
         let setting = self.setting(job, highest, bores.need / use_share);
-        let stall = source::stall(self.data, setting.unwrap_or(Pressure::ZERO));
+        let stall = self.stall(setting);
+        // An air-driven pump stands at its stall whenever a line is shut, an electric one goes as high as its paths ask.
+        let working = if self.of.data.drive.is_air() { stall } else { bores.need.min(stall) };
+        let protects =
+            self.disc.is_some_and(|d| d.highest <= rating && working <= d.steady * HAIR) && working <= rating;
         let weakest = weakest_line(layout, &bores).min(rating);
-        let room = self.disc.map_or(0.0, |d| (d.steady / stall).min(weakest / d.highest));
-        let cost = price(self.pump) as f64 + self.disc.map_or(0, |d| price(&d.part)) as f64 + bores.price;
+        let strength = self.disc.map_or(0.0, |d| weakest / d.highest);
+        let life = self.disc.map_or(0.0, |d| d.steady / working);
+        let cost = price(&self.of.pump) + price(&self.of.block) + self.disc.map_or(0, |d| price(&d.part));
         let rank = Rank {
-            lame: u8::from(!sound) + u8::from(!protects) + u8::from(bores.need > stall),
-            thin: u8::from(room < THIN),
-            price: cost,
-            tightness: -room,
+            lame: u8::from(!holds) + u8::from(!protects) + u8::from(bores.need > stall),
+            short: self.of.vessel.short,
+            thin: strength < THIN,
+            price: cost as f64 + bores.price,
+            tightness: -life.min(strength),
         };
-        let why = message!("solve-why-power", need = bores.need, stall = stall, room = room);
-        Some((
-            rank,
-            Power {
-                pump: Arc::clone(self.pump),
-                regulator: self.regulator.as_ref().map(|(part, _)| Arc::clone(part)),
-                setting,
-                disc: self.disc.cloned(),
-                bores,
-                why,
-            },
-        ))
+        (rank, self.power(setting, stall, bores, life.min(strength)))
     }
 
-    /// The highest pressure that may stand in the main for long.
-    fn ceiling(&self, rating: Pressure) -> Pressure {
-        self.disc.map_or(rating, |d| d.steady).min(rating)
+    fn power(&self, setting: Option<Pressure>, stall: Pressure, bores: Bores, room: f64) -> Power {
+        let why = message!("solve-why-power", need = bores.need, stall = stall, room = room);
+        Power {
+            pump: Arc::clone(&self.of.pump),
+            block: Arc::clone(&self.of.block),
+            vessel: self.of.vessel.clone(),
+            valve: self.of.valve.clone(),
+            regulator: self.of.regulator.as_ref().map(|(part, _)| Arc::clone(part)),
+            setting,
+            disc: self.disc.cloned(),
+            bores,
+            why,
+        }
+    }
+
+    fn stall(&self, setting: Option<Pressure>) -> Pressure {
+        source::stall(&self.of.data, setting.unwrap_or(Pressure::ZERO))
+    }
+
+    /// What limits the package apart from disc and lines: the lowest rating of the parts that are fixed by now.
+    fn fixed_rating(&self, metering: &TreeMetering) -> Pressure {
+        let rating = |part: &Part| part.kind.rating(part).unwrap_or(NO_LIMIT);
+        let own = rating(&self.of.block).min(rating(&self.of.pump));
+        metering.dividers.iter().map(|d| rating(&d.body)).fold(own, Pressure::min)
+    }
+
+    /// What every line must stand: the highest burst of the disc; without a disc the pump under the highest air that can be.
+    fn least_rating(&self, job: &Job) -> Pressure {
+        let possible = job.conditions.air.as_ref().map_or(Pressure::ZERO, |air| air.possible.get());
+        self.disc.map_or_else(|| source::stall_without_friction(&self.of.data, possible), |d| d.highest)
+    }
+
+    /// Lubricant pressure at which the pump stands for each bar of air.
+    fn stall_per_bar(&self) -> f64 {
+        source::stall(&self.of.data, Pressure::from_bar(1.0)).bar().max(1e-9)
     }
 
     /// The highest air setting: below the lowest supply, below the regulator's range, and such that the pump stalls at the
     /// ceiling. None for an electric pump.
     fn highest_setting(&self, job: &Job, ceiling: Pressure) -> Option<Pressure> {
-        let (_, regulator) = self.regulator.as_ref()?;
+        if self.of.data.drive == Drive::Electric {
+            return None;
+        }
         if let Some(given) = job.package.regulator.chosen() {
             return Some(*given);
         }
+        let (_, regulator) = self.of.regulator.as_ref()?;
         let supply = job.conditions.air.as_ref().map_or(Pressure::ZERO, |air| air.lowest.get());
-        let per_bar = source::stall(self.data, Pressure::from_bar(1.0)).bar();
-        let limit = Pressure::from_bar(ceiling.bar() / per_bar.max(1e-9));
-        let most = [supply, regulator.highest, limit, self.data.air_rated.unwrap_or(limit)]
+        let limit = Pressure::from_bar(ceiling.bar() / self.stall_per_bar());
+        let most = [supply, regulator.highest, limit, self.of.data.air_rated.unwrap_or(limit)]
             .into_iter()
-            .fold(Pressure::from_bar(1e4), Pressure::min);
+            .fold(NO_LIMIT, Pressure::min);
         Some(on_step(most, regulator.step, libm::floor).max(regulator.lowest))
     }
 
     /// The lowest setting that serves the need with its margin; the highest allowed where the need is above it.
     fn setting(&self, job: &Job, highest: Option<Pressure>, wanted_stall: Pressure) -> Option<Pressure> {
         let highest = highest?;
-        if !job.package.regulator.is_open() {
+        let Some((_, regulator)) = self.of.regulator.as_ref().filter(|_| job.package.regulator.is_open())
+        else {
             return Some(highest);
-        }
-        let (_, regulator) = self.regulator.as_ref()?;
-        let per_bar = source::stall(self.data, Pressure::from_bar(1.0)).bar();
-        let needed = Pressure::from_bar(wanted_stall.bar() / per_bar.max(1e-9));
+        };
+        let needed = Pressure::from_bar(wanted_stall.bar() / self.stall_per_bar());
         Some(on_step(needed, regulator.step, libm::ceil).max(regulator.lowest).min(highest))
     }
 }
+
+/// More than anything in lubrication stands.
+const NO_LIMIT: Pressure = Pressure::from_bar(1e4);
+/// A setting that lands on the limit to the last digit is inside.
+const HAIR: f64 = 1.0 + 1e-9;
 
 /// A pressure on a step of the regulator. A hair is forgiven so that 5.1 stays 5.1.
 fn on_step(pressure: Pressure, step: Pressure, round: fn(f64) -> f64) -> Pressure {
@@ -164,91 +267,12 @@ fn on_step(pressure: Pressure, step: Pressure, round: fn(f64) -> f64) -> Pressur
 }
 
 fn weakest_line(layout: &Layout, bores: &Bores) -> Pressure {
-    let mut weakest = Pressure::from_bar(1e4);
-    for (of_node, candidates) in bores.chosen.iter().zip(&layout.candidates) {
-        for (&pick, open) in of_node.iter().zip(candidates) {
-            weakest = weakest.min(layout.conduits[open[pick]].rated);
-        }
-    }
-    weakest
+    let picks = bores.chosen.iter().zip(&layout.candidates).flat_map(|(picks, open)| picks.iter().zip(open));
+    picks.map(|(&pick, open)| layout.conduits[open[pick]].rated).fold(NO_LIMIT, Pressure::min)
 }
 
-fn medium(conditions: &Conditions) -> Medium {
-    if conditions.lubricant.is_grease() { Medium::Grease } else { Medium::Oil }
+/// The lubricant at the coldest of a place.
+pub(crate) fn cold_fluid(job: &Job, place: usize) -> Option<oilway_model::Fluid> {
+    let place = job.conditions.places.get(place)?;
+    job.conditions.lubricant.at(place.temperature(Season::Cold))
 }
-
-/// The pumps that a job may use: the given one alone, or all that suit the lubricant and the supply.
-fn pumps(job: &Job, catalogue: &Catalogue) -> Vec<(Arc<Part>, Pump)> {
-    let conditions = &job.conditions;
-    let place = conditions.places.get(job.package.place);
-    let suits = |pump: &Pump| {
-        let driven = if pump.drive.is_air() {
-            conditions.air.is_some()
-        } else {
-            conditions.electric.as_ref().is_some_and(|e| pump.voltage == Some(e.voltage))
-        };
-        let warm = place.is_none_or(|p| p.coldest.get() >= pump.coldest && p.hottest.get() <= pump.hottest);
-        driven && warm && pump.lubricants.contains(&medium(conditions))
-    };
-    let mut found: Vec<(Arc<Part>, Pump)> = catalogue
-        .of_kind("pump")
-        .filter(|part| job.package.pump.chosen().is_none_or(|id| *id == part.id))
-        .filter_map(|part| Pump::of(part).map(|data| (Arc::clone(part), data)))
-        .filter(|(_, data)| !job.package.pump.is_open() || suits(data))
-        .collect();
-    found.sort_by_key(|(part, _)| (price(part), part.id.clone()));
-    found
-}
-
-fn regulator(job: &Job, catalogue: &Catalogue, pump: &Pump) -> Option<(Arc<Part>, AirRegulator)> {
-    if pump.drive == Drive::Electric {
-        return None;
-    }
-    let supply = job.conditions.air.as_ref().map_or(Pressure::ZERO, |air| air.possible.get());
-    let mut all: Vec<(Arc<Part>, AirRegulator)> = catalogue
-        .of_kind("air regulator")
-        .filter_map(|part| AirRegulator::of(part).map(|data| (Arc::clone(part), data)))
-        .collect();
-    all.sort_by_key(|(part, data)| (data.supply_max < supply, price(part), part.id.clone()));
-    all.into_iter().next()
-}
-
-/// The smallest reservoir that lasts as long as the customer wants, or the largest.
-pub(crate) fn reservoir(job: &Job, catalogue: &Catalogue, use_rate: Flow) -> Option<(Arc<Part>, Message)> {
-    let conditions = &job.conditions;
-    let wanted = conditions.limits.refill_at_least.unwrap_or(USUAL_REFILL);
-    let running = wanted * conditions.running_share();
-    let needed = use_rate * running;
-    let mut all: Vec<(Arc<Part>, Reservoir)> = catalogue
-        .of_kind("reservoir")
-        .filter(|part| job.package.reservoir.chosen().is_none_or(|id| *id == part.id))
-        .filter_map(|part| Reservoir::of(part).map(|data| (Arc::clone(part), data)))
-        .filter(|(_, data)| !job.package.reservoir.is_open() || data.lubricants.contains(&medium(conditions)))
-        .collect();
-    all.sort_by(|a, b| a.1.gross.total_cmp(&b.1.gross).then_with(|| price(&a.0).cmp(&price(&b.0))).then_with(|| a.0.id.cmp(&b.0.id)));
-    let needs_plate = needs_follower(conditions, job.package.place);
-    let good = |data: &Reservoir| data.gross * data.usable.fraction() >= needed && (data.follower || !needs_plate);
-    let pick = all.iter().find(|(_, d)| good(d)).or_else(|| all.iter().rfind(|(_, d)| d.follower || !needs_plate)).or(all.last());
-    pick.map(|(part, data)| {
-        let usable = data.gross * data.usable.fraction();
-        (Arc::clone(part), message!("solve-why-reservoir", usable = usable, needed = needed, wanted = wanted))
-    })
-}
-
-/// Machinery is filled once a month at the most often (Neale, The Tribology Handbook, C15.4; seen).
-const USUAL_REFILL: Time = Time::from_weeks(4.345);
-
-/// Grease that stands as a wall higher than a hand lets the pump draw a funnel; then a plate must press it down.
-fn needs_follower(conditions: &Conditions, place: usize) -> bool {
-    let Some(place) = conditions.places.get(place) else { return false };
-    if !conditions.lubricant.is_grease() {
-        return false;
-    }
-    conditions.lubricant.at(place.temperature(Season::Cold)).is_some_and(|fluid| {
-        oilway_physics::grease::standing_height(fluid.yield_stress, fluid.density).metres() > FUNNEL
-    })
-}
-
-/// Height of a free-standing wall of grease above which a funnel must be expected: `pump-reservoir`, section 3 (own, borrowed from
-/// soil mechanics): NLGI 2 at room temperature stands 0.29 m, NLGI 1 less than 0.1 m.
-const FUNNEL: f64 = 0.15;

@@ -6,19 +6,23 @@
 
 use std::sync::Arc;
 
-use oilway_catalogue::kinds::CheckValve;
-use oilway_catalogue::{Catalogue, Internal, Part, Port, Role, Sex};
-use oilway_model::{Design, Device, Filling, JointEnd, Mounting, Package};
+use oilway_catalogue::kinds::{CheckValve, LevelSwitch};
+use oilway_catalogue::{Catalogue, Internal, Part, Port, Role};
+use oilway_model::{Design, Device, Filling, Mounting, Package};
 use oilway_text::message;
 use oilway_units::Pressure;
 
+use crate::equipment::{end_of, mount_of};
 use crate::joints::{Joiner, conduit_end, mates};
 use crate::layout::price;
+use crate::reservoir::medium;
 
 /// Opening pressure of check valves that sit between the pump and the line.
 pub(crate) fn outlet_check(package: &Package) -> Pressure {
     let outlets = package.devices.iter().filter(|d| {
-        d.of.ports.iter().any(|p| p.mark == d.mark && p.role == Role::Outlet && p.internal == Internal::Pressure)
+        d.of.ports
+            .iter()
+            .any(|p| p.mark == d.mark && p.role == Role::Outlet && p.internal == Internal::Pressure)
     });
     let parts = outlets.flat_map(|d| &d.holds).filter_map(|f| match f {
         Filling::Part(part) => CheckValve::of(part),
@@ -38,8 +42,17 @@ pub(crate) fn plan(design: &Design, catalogue: &Catalogue, joiner: &mut Joiner) 
         let mut line_given = false;
         for port in &host.ports {
             let holds = planner.fill(host, port, &mut line_given, joiner);
-            let flows_out = holds.iter().any(|f| matches!(f, Filling::Part(p) if CheckValve::of(p).is_some())).then_some(true);
-            devices.push(Device { of: Arc::clone(host), mark: port.mark.clone(), holds, behind_shut_off: false, flows_out });
+            let flows_out = holds
+                .iter()
+                .any(|f| matches!(f, Filling::Part(p) if CheckValve::of(p).is_some()))
+                .then_some(true);
+            devices.push(Device {
+                of: Arc::clone(host),
+                mark: port.mark.clone(),
+                holds,
+                behind_shut_off: false,
+                flows_out,
+            });
         }
     }
     devices
@@ -51,7 +64,13 @@ struct Planner<'a> {
 }
 
 impl Planner<'_> {
-    fn fill(&self, host: &Arc<Part>, port: &Port, line_given: &mut bool, joiner: &mut Joiner) -> Vec<Filling> {
+    fn fill(
+        &self,
+        host: &Arc<Part>,
+        port: &Port,
+        line_given: &mut bool,
+        joiner: &mut Joiner,
+    ) -> Vec<Filling> {
         let package = &self.design.package;
         let on_block = Arc::ptr_eq(host, &package.block) || host.id == package.block.id;
         match port.role {
@@ -59,21 +78,31 @@ impl Planner<'_> {
                 *line_given = true;
                 self.line(port, joiner)
             }
-            Role::Outlet | Role::Inlet | Role::Joint | Role::AirIn | Role::AirOut => self.neighbour(host, port, joiner),
-            Role::Relief => package.holder.as_ref().map_or_else(|| self.plug(port), |h| self.with_adapter(port, h, joiner)),
-            Role::Gauge => package.gauge.as_ref().map_or_else(|| self.plug(port), |g| self.with_adapter(port, g, joiner)),
+            Role::Outlet | Role::Inlet | Role::Joint | Role::AirIn | Role::AirOut => {
+                self.neighbour(host, port, joiner)
+            }
+            Role::Relief => package
+                .holder
+                .as_ref()
+                .map_or_else(|| self.plug(port), |h| self.with_adapter(port, h, joiner)),
+            Role::Gauge => {
+                package.gauge.as_ref().map_or_else(|| self.plug(port), |g| self.with_adapter(port, g, joiner))
+            }
             Role::Vent => self.of_kind(port, "shut-off valve").unwrap_or_else(|| self.plug(port)),
             Role::Breather => self.of_kind(port, "breather").unwrap_or_else(|| vec![Filling::Nothing]),
             Role::Fill => self.of_kind(port, "filling coupling").unwrap_or_else(|| self.plug(port)),
-            Role::Exhaust => self.of_kind(port, "silencer").unwrap_or_else(|| vec![Filling::OpenByIntent(message!("solve-port-exhaust"))]),
-            Role::Level => self.of_kind(port, "level switch").unwrap_or_else(|| self.plug(port)),
+            Role::Exhaust => self
+                .of_kind(port, "silencer")
+                .unwrap_or_else(|| vec![Filling::OpenByIntent(message!("solve-port-exhaust"))]),
+            Role::Level => self.level_switch(port).unwrap_or_else(|| self.plug(port)),
             Role::Sensor | Role::Return | Role::Drain => self.plug(port),
         }
     }
 
     /// The line to the first divider.
     fn line(&self, port: &Port, joiner: &mut Joiner) -> Vec<Filling> {
-        let first = self.design.network.nodes.iter().find(|n| n.parent == Some(0)).and_then(|n| n.legs.first());
+        let first =
+            self.design.network.nodes.iter().find(|n| n.parent == Some(0)).and_then(|n| n.legs.first());
         let conduit = first.and_then(|leg| self.design.conduits.get(leg.conduit));
         let Some(conduit) = conduit else { return vec![Filling::Nothing] };
         match joiner.join(&end_of(port), &conduit_end(conduit)) {
@@ -86,10 +115,10 @@ impl Planner<'_> {
     fn neighbour(&self, host: &Arc<Part>, port: &Port, joiner: &mut Joiner) -> Vec<Filling> {
         let package = &self.design.package;
         if Arc::ptr_eq(host, &package.block) || host.id == package.block.id {
-            let inner = match (port.role, port.internal.clone()) {
+            let inner = match (port.role, port.internal) {
                 (Role::Inlet, _) => match package.mounting {
-                    Mounting::OnReservoir => Some(&package.reservoir),
-                    Mounting::Remote(_) => return self.inlet_line(port, joiner),
+                    Mounting::OnReservoir => return self.reservoir(port, joiner),
+                    Mounting::Remote(_) => return self.inlet_line(port, true, joiner),
                 },
                 (Role::Joint, Internal::Pressure) => Some(&package.pump),
                 _ => None,
@@ -104,30 +133,48 @@ impl Planner<'_> {
         }
         match port.internal {
             Internal::Air => self.air_neighbour(host, port),
-            Internal::Suction if matches!(package.mounting, Mounting::Remote(_)) => self.inlet_line(port, joiner),
+            Internal::Suction if matches!(package.mounting, Mounting::Remote(_)) => {
+                self.inlet_line(port, false, joiner)
+            }
             _ => vec![Filling::Part(Arc::clone(&package.block))],
         }
     }
 
-    /// On the air side the chain is regulator, valve, pump.
+    /// On the air side the chain is supply, regulator, valve, pump; what the package lacks is left out of it.
     fn air_neighbour(&self, host: &Arc<Part>, port: &Port) -> Vec<Filling> {
         let package = &self.design.package;
-        let is = |part: Option<&Arc<Part>>| part.is_some_and(|p| p.id == host.id);
-        let part = if is(Some(&package.pump)) {
-            package.valve.as_ref()
-        } else if is(package.valve.as_ref()) {
-            if port.role == Role::AirIn { package.regulator.as_ref() } else { Some(&package.pump) }
-        } else if port.role == Role::AirIn {
-            return vec![Filling::OpenByIntent(message!("solve-port-air-supply"))];
-        } else {
-            package.valve.as_ref().or(Some(&package.pump))
+        let chain: Vec<&Arc<Part>> =
+            [package.regulator.as_ref(), package.valve.as_ref(), Some(&package.pump)]
+                .into_iter()
+                .flatten()
+                .collect();
+        let Some(at) = chain.iter().position(|part| part.id == host.id) else {
+            return vec![Filling::Nothing];
         };
-        part.map_or_else(|| vec![Filling::Nothing], |p| vec![Filling::Part(Arc::clone(p))])
+        let next = if port.role == Role::AirIn { at.checked_sub(1) } else { Some(at + 1) };
+        match next.map(|n| chain.get(n)) {
+            None => vec![Filling::OpenByIntent(message!("solve-port-air-supply"))],
+            Some(None) => vec![Filling::Nothing],
+            Some(Some(part)) => vec![Filling::Part(Arc::clone(part))],
+        }
     }
 
-    fn inlet_line(&self, port: &Port, joiner: &mut Joiner) -> Vec<Filling> {
+    /// The reservoir under the block, on an adapter where their threads differ.
+    fn reservoir(&self, port: &Port, joiner: &mut Joiner) -> Vec<Filling> {
+        let vessel = &self.design.package.reservoir;
+        let outlet = vessel.ports.iter().find(|p| p.role == Role::Outlet);
+        match outlet.and_then(|outlet| joiner.join(&end_of(port), &end_of(outlet))) {
+            Some(parts) => parts.into_iter().chain([Arc::clone(vessel)]).map(Filling::Part).collect(),
+            None => vec![Filling::Nothing],
+        }
+    }
+
+    /// The end of the inlet line at the block, or its other end at the reservoir.
+    fn inlet_line(&self, port: &Port, at_block: bool, joiner: &mut Joiner) -> Vec<Filling> {
         let Mounting::Remote(legs) = &self.design.package.mounting else { return vec![Filling::Nothing] };
-        let conduit = legs.first().and_then(|leg| self.design.conduits.get(leg.conduit));
+        // The line runs from the reservoir to the block.
+        let leg = if at_block { legs.last() } else { legs.first() };
+        let conduit = leg.and_then(|leg| self.design.conduits.get(leg.conduit));
         let joined = conduit.and_then(|c| joiner.join(&end_of(port), &conduit_end(c)));
         joined.map_or_else(|| vec![Filling::Nothing], |parts| parts.into_iter().map(Filling::Part).collect())
     }
@@ -143,20 +190,32 @@ impl Planner<'_> {
 
     /// A device on a port, with an adapter between where their threads differ.
     fn with_adapter(&self, port: &Port, device: &Arc<Part>, joiner: &mut Joiner) -> Vec<Filling> {
-        let mount = device.ports.iter().find(|p| p.sex == Sex::Male && p.internal == Internal::Pressure).or(device.ports.first());
-        let Some(mount) = mount else { return vec![Filling::Nothing] };
-        match joiner.join(&end_of(port), &end_of(mount)) {
+        match mount_of(device).and_then(|mount| joiner.join(&end_of(port), &mount)) {
             Some(parts) => parts.into_iter().chain([Arc::clone(device)]).map(Filling::Part).collect(),
             None => vec![Filling::Nothing],
         }
     }
 
+    /// The level switch for what is in the reservoir.
+    fn level_switch(&self, port: &Port) -> Option<Vec<Filling>> {
+        let medium = medium(&self.design.conditions);
+        self.cheapest(port, "level switch", |part| {
+            LevelSwitch::of(part).is_some_and(|s| s.lubricants.contains(&medium))
+        })
+    }
+
     /// The cheapest part of a kind that goes straight into the port.
     fn of_kind(&self, port: &Port, kind: &str) -> Option<Vec<Filling>> {
+        self.cheapest(port, kind, |_| true)
+    }
+
+    fn cheapest(&self, port: &Port, kind: &str, suits: impl Fn(&Part) -> bool) -> Option<Vec<Filling>> {
         let fits = |p: &&Arc<Part>| p.ports.iter().any(|own| mates(&end_of(port), &end_of(own)));
-        let strong = |p: &&Arc<Part>| port.internal != Internal::Pressure || rated(p) >= rated(&self.design.package.block);
-        let part = self.catalogue.of_kind(kind).filter(fits).filter(strong).min_by_key(|p| (price(p), p.id.clone()))?;
-        Some(vec![Filling::Part(Arc::clone(part))])
+        let strong = |p: &&Arc<Part>| {
+            port.internal != Internal::Pressure || rated(p) >= rated(&self.design.package.block)
+        };
+        let all = self.catalogue.of_kind(kind).filter(fits).filter(strong).filter(|p| suits(p));
+        all.min_by_key(|p| (price(p), p.id.clone())).map(|part| vec![Filling::Part(Arc::clone(part))])
     }
 
     fn plug(&self, port: &Port) -> Vec<Filling> {
@@ -166,8 +225,4 @@ impl Planner<'_> {
 
 fn rated(part: &Part) -> Pressure {
     part.kind.rating(part).unwrap_or(Pressure::ZERO)
-}
-
-fn end_of(port: &Port) -> JointEnd {
-    JointEnd { thread: Some(port.thread.clone()), sex: port.sex }
 }

@@ -32,7 +32,8 @@ impl DiscHere {
     pub(crate) fn new(part: &Arc<Part>, conditions: &Conditions, place: usize) -> Option<Self> {
         let data = BurstDisc::of(part)?;
         let (coldest, hottest) = disc_temperatures(conditions, place);
-        let factor = |t: Temperature| disc::linear_temperature_factor(t, data.marked_at, data.below, data.above);
+        let factor =
+            |t: Temperature| disc::linear_temperature_factor(t, data.marked_at, data.below, data.above);
         let (a, b) = (factor(coldest), factor(hottest));
         let (cold_factor, hot_factor) = (a.max(b), a.min(b));
         let lowest = disc::lowest_burst(data.nominal, data.range_minus, data.tolerance, hot_factor);

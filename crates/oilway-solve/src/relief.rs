@@ -52,14 +52,18 @@ fn protected(design: &Design) -> Vec<(String, Pressure)> {
 
 /// The window.
 pub(crate) fn protection(
-    design: &Design, hydraulics: &Hydraulics<'_>, seasons: &[SeasonResult], ledger: &mut Ledger,
+    design: &Design,
+    hydraulics: &Hydraulics<'_>,
+    seasons: &[SeasonResult],
+    ledger: &mut Ledger,
 ) -> Protection {
     let working = working(design, seasons);
     let weakest = protected(design)
         .into_iter()
         .min_by(|a, b| a.1.total_cmp(&b.1).then_with(|| a.0.cmp(&b.0)))
         .unwrap_or((String::new(), Pressure::from_bar(1e4)));
-    let here = design.package.disc.as_ref().and_then(|d| DiscHere::new(d, &design.conditions, design.package.place));
+    let here =
+        design.package.disc.as_ref().and_then(|d| DiscHere::new(d, &design.conditions, design.package.place));
     let (window_low, window_high) = window(here.as_ref(), working, weakest.1, ledger);
     let flow = seasons.iter().map(|s| s.pump.flow_limit).fold(Flow::ZERO, Flow::max);
     let setting = here.as_ref().and_then(|d| highest_setting(design, d));
@@ -80,20 +84,64 @@ pub(crate) fn protection(
 /// The tolerance, ratio and factors where no disc is chosen yet: 5 %, 0.70, no range, no temperature.
 const NO_DISC: (f64, f64) = (0.05, 0.70);
 
-fn window(here: Option<&DiscHere>, working: Pressure, rating: Pressure, ledger: &mut Ledger) -> (Pressure, Pressure) {
+fn window(
+    here: Option<&DiscHere>,
+    working: Pressure,
+    rating: Pressure,
+    ledger: &mut Ledger,
+) -> (Pressure, Pressure) {
     let one = Ratio::from_fraction(1.0);
     let (tolerance, ratio, hot, cold, plus, minus) = here.map_or(
-        (Ratio::from_fraction(NO_DISC.0), Ratio::from_fraction(NO_DISC.1), one, one, Ratio::ZERO, Ratio::ZERO),
-        |d| (d.data.tolerance, d.data.ratio, d.hot_factor, d.cold_factor, d.data.range_plus, d.data.range_minus),
+        (
+            Ratio::from_fraction(NO_DISC.0),
+            Ratio::from_fraction(NO_DISC.1),
+            one,
+            one,
+            Ratio::ZERO,
+            Ratio::ZERO,
+        ),
+        |d| {
+            (
+                d.data.tolerance,
+                d.data.ratio,
+                d.hot_factor,
+                d.cold_factor,
+                d.data.range_plus,
+                d.data.range_minus,
+            )
+        },
     );
     let low = disc::window_low(working, Pressure::ZERO, ratio, tolerance, hot, minus);
     let high = disc::window_high(rating, Pressure::ZERO, tolerance, cold, plus);
-    ledger.formula(|| "disc.window.low".to_owned(), &disc::WINDOW_LOW, low, || {
-        vec![Term::Value(working.into()), Term::Value(Pressure::ZERO.into()), Term::Value(ratio.into()), Term::Value(tolerance.into()), Term::Value(hot.into()), Term::Value(minus.into())]
-    });
-    ledger.formula(|| "disc.window.high".to_owned(), &disc::WINDOW_HIGH, high, || {
-        vec![Term::Value(rating.into()), Term::Value(Pressure::ZERO.into()), Term::Value(tolerance.into()), Term::Value(cold.into()), Term::Value(plus.into())]
-    });
+    ledger.formula(
+        || "disc.window.low".to_owned(),
+        &disc::WINDOW_LOW,
+        low,
+        || {
+            vec![
+                Term::Value(working.into()),
+                Term::Value(Pressure::ZERO.into()),
+                Term::Value(ratio.into()),
+                Term::Value(tolerance.into()),
+                Term::Value(hot.into()),
+                Term::Value(minus.into()),
+            ]
+        },
+    );
+    ledger.formula(
+        || "disc.window.high".to_owned(),
+        &disc::WINDOW_HIGH,
+        high,
+        || {
+            vec![
+                Term::Value(rating.into()),
+                Term::Value(Pressure::ZERO.into()),
+                Term::Value(tolerance.into()),
+                Term::Value(cold.into()),
+                Term::Value(plus.into()),
+            ]
+        },
+    );
     (low, high)
 }
 
@@ -118,10 +166,21 @@ fn relieving(design: &Design, hydraulics: &Hydraulics<'_>, flow: Flow) -> Option
     } else {
         fluid.drop(holder.hole, holder.land + pipe_flow::end_length(holder.hole), flow)
     };
-    let line: Pressure = design.package.discharge.iter().filter_map(|leg| {
-        let bore = bore_of(design.conduits.get(leg.conduit)?)?;
-        Some(leg_loss(hydraulics.fluid(Season::Cold, leg.place)?, bore, leg.length.get(), flow, Pressure::ZERO))
-    }).sum();
+    let line: Pressure = design
+        .package
+        .discharge
+        .iter()
+        .filter_map(|leg| {
+            let bore = bore_of(design.conduits.get(leg.conduit)?)?;
+            Some(leg_loss(
+                hydraulics.fluid(Season::Cold, leg.place)?,
+                bore,
+                leg.length.get(),
+                flow,
+                Pressure::ZERO,
+            ))
+        })
+        .sum();
     Some(hole + line + holder.opens_at.unwrap_or_default())
 }
 
@@ -130,11 +189,24 @@ fn relieving(design: &Design, hydraulics: &Hydraulics<'_>, flow: Flow) -> Option
 fn stays(design: &Design, hydraulics: &Hydraulics<'_>) -> Option<Pressure> {
     let holder = DiscHolder::of(design.package.holder.as_ref()?)?;
     let fluid = hydraulics.fluid(Season::Cold, design.package.place)?;
-    let hole = pipe_flow::start_pressure(holder.hole, holder.land + pipe_flow::end_length(holder.hole), fluid.yield_stress);
-    let line: Pressure = design.package.discharge.iter().filter_map(|leg| {
-        let bore = bore_of(design.conduits.get(leg.conduit)?)?;
-        Some(pipe_flow::start_pressure(bore, leg.length.get(), hydraulics.fluid(Season::Cold, leg.place)?.yield_stress))
-    }).sum();
+    let hole = pipe_flow::start_pressure(
+        holder.hole,
+        holder.land + pipe_flow::end_length(holder.hole),
+        fluid.yield_stress,
+    );
+    let line: Pressure = design
+        .package
+        .discharge
+        .iter()
+        .filter_map(|leg| {
+            let bore = bore_of(design.conduits.get(leg.conduit)?)?;
+            Some(pipe_flow::start_pressure(
+                bore,
+                leg.length.get(),
+                hydraulics.fluid(Season::Cold, leg.place)?.yield_stress,
+            ))
+        })
+        .sum();
     let mains = design.dividers.iter().filter_map(|d| hydraulics.path(Season::Cold, d.node, Flow::ZERO));
     let main = mains.map(|p| p.yielding).fold(Pressure::ZERO, Pressure::max);
     Some(hole + line + main)

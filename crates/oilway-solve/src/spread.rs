@@ -114,9 +114,15 @@ fn keys(design: &Design) -> Keys {
         values.push(("stall", cold.pump.stall.into()));
     }
     let required: Flow = answer.deliveries.iter().map(|d| d.required).sum();
-    let least = answer.deliveries.iter().filter(|d| d.required > Flow::ZERO).map(|d| d.delivered / d.required).fold(f64::INFINITY, f64::min);
+    let least = answer
+        .deliveries
+        .iter()
+        .filter(|d| d.required > Flow::ZERO)
+        .map(|d| d.delivered / d.required)
+        .fold(f64::INFINITY, f64::min);
     values.push(("demand.total", required.into()));
-    values.push(("delivered.least", Ratio::from_fraction(if least.is_finite() { least } else { 0.0 }).into()));
+    values
+        .push(("delivered.least", Ratio::from_fraction(if least.is_finite() { least } else { 0.0 }).into()));
     values.push(("refill", answer.supply.refill.into()));
     if let Some(limit) = &answer.cold_limit {
         values.push(("cold.limit", limit.temperature.into()));

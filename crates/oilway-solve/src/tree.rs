@@ -8,13 +8,17 @@ use std::sync::Arc;
 
 use oilway_catalogue::kinds::{Divider as Body, Section as SectionPart};
 use oilway_catalogue::{Catalogue, Part};
-use oilway_model::{Choice, Feed as FedBy, Job, SectionWish};
+use oilway_model::{Feed as FedBy, Job, SectionWish};
 use oilway_text::message;
-use oilway_units::{Flow, Time, Volume};
+use oilway_units::{Flow, Quantity, Ratio, Time, Volume};
 
 use crate::Obstacle;
+use crate::given_sections::keep_given;
+use crate::infeasible::{Question, explain};
 use crate::layout::price;
-use crate::metering::{Combining, Feed, Infeasible, Limits, Optimum, PeriodRange, SectionSize, Wanted, choose_sections};
+use crate::metering::{
+    Combining, Feed, Infeasible, Limits, Optimum, PeriodRange, SectionSize, Wanted, choose_sections,
+};
 use crate::need::Need;
 
 /// What an outlet group serves: a point or a divider below, by index in the job.
@@ -58,23 +62,41 @@ pub(crate) struct Metered {
     pub widened: f64,
     /// Whether tees were needed.
     pub teed: bool,
+    /// Whether the search proved that no cheaper sections serve.
+    pub proven: bool,
 }
 
-/// The whole tree, and the time of one cycle of the first divider.
+/// The whole tree, and how often the first divider must turn.
 #[derive(Clone, Debug)]
 pub(crate) struct TreeMetering {
     /// One for each divider of the job.
     pub dividers: Vec<Metered>,
+    /// Volume of a full cycle of the first divider.
+    pub cycle: Volume,
     /// Running time of the machine for one cycle of the first divider.
-    pub period: Time,
+    pub rhythm: Rhythm,
+}
+
+/// The times that one cycle of the first divider may take.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Rhythm {
+    /// Faster, and somebody gets more than his band allows.
+    pub shortest: Time,
+    /// Everybody gets what he needs, unless another would get too much.
+    pub wanted: Time,
+    /// Slower, and somebody gets less than his band allows.
+    pub longest: Time,
 }
 
 /// What a divider is asked for.
-#[derive(Clone, Copy, Debug)]
-struct Ask {
-    served: Served,
-    least: Flow,
-    most: Flow,
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Ask {
+    /// Who asks.
+    pub served: Served,
+    /// The least that keeps him in his band.
+    pub least: Flow,
+    /// The most.
+    pub most: Flow,
 }
 
 /// A tenth of a cubic millimetre an hour is fine enough for any demand, and keeps large systems inside 32 bits.
@@ -93,7 +115,9 @@ pub(crate) fn meter(job: &Job, catalogue: &Catalogue, needs: &[Need]) -> Result<
     let mut obstacles = Vec::new();
     // Parents stand before children in a job, so backwards every secondary is solved before its primary.
     for divider in (0..job.dividers.len()).rev() {
-        match asks_of(job, divider, needs, &metered).and_then(|asks| one_divider(job, catalogue, divider, &asks)) {
+        match asks_of(job, divider, needs, &metered)
+            .and_then(|asks| one_divider(job, catalogue, divider, &asks))
+        {
             Ok(found) => metered[divider] = Some(found),
             Err(obstacle) => obstacles.push(obstacle),
         }
@@ -103,23 +127,40 @@ pub(crate) fn meter(job: &Job, catalogue: &Catalogue, needs: &[Need]) -> Result<
         return Err(obstacles);
     }
     let dividers: Vec<Metered> = metered.into_iter().flatten().collect();
-    let period = first_period(job, &dividers);
-    Ok(TreeMetering { dividers, period })
+    let first = job
+        .dividers
+        .iter()
+        .position(|wish| wish.fed_by == FedBy::Pump)
+        .and_then(|number| dividers.get(number));
+    let Some(first) = first else { return Err(vec![no_first_divider()]) };
+    let (cycle, rhythm) = (first.cycle, rhythm(first, job.conditions.practice.band_low.get()));
+    Ok(TreeMetering { dividers, cycle, rhythm })
 }
 
-/// The period of the first divider: as given by a fixed pause, else such that the point that is served least gets what it
-/// needs, unless another would then get more than its band allows.
-fn first_period(job: &Job, dividers: &[Metered]) -> Time {
-    if let Some(pause) = job.pause.chosen() {
-        return *pause;
+fn no_first_divider() -> Obstacle {
+    Obstacle {
+        at: "divider".to_owned(),
+        what: message!("solve-one-first-divider", found = 0_usize),
+        cure: message!("solve-cure-one-first-divider"),
     }
-    let root = job.dividers.iter().zip(dividers).find(|(wish, _)| wish.fed_by == FedBy::Pump).map(|(_, d)| d);
-    let Some(root) = root else { return Time::from_hours(1.0) };
-    let full = root.inflow_low / job.conditions.practice.band_low.get().fraction().max(0.01);
-    root.cycle / full.min(root.inflow_high)
 }
 
-fn asks_of(job: &Job, divider: usize, needs: &[Need], metered: &[Option<Metered>]) -> Result<Vec<Ask>, Obstacle> {
+/// The point that is served least gets what it needs, unless another would then get more than its band allows.
+fn rhythm(first: &Metered, band_low: Ratio) -> Rhythm {
+    let full = first.inflow_low / band_low.fraction().max(0.01);
+    Rhythm {
+        shortest: first.cycle / first.inflow_high,
+        wanted: first.cycle / full.min(first.inflow_high),
+        longest: first.cycle / first.inflow_low,
+    }
+}
+
+fn asks_of(
+    job: &Job,
+    divider: usize,
+    needs: &[Need],
+    metered: &[Option<Metered>],
+) -> Result<Vec<Ask>, Obstacle> {
     let points = job.points.iter().enumerate().filter(|(_, p)| p.divider == divider).map(|(number, _)| {
         let need = &needs[number];
         let edge = need.band_high.map_or(NO_EDGE, |high| high.fraction());
@@ -129,14 +170,16 @@ fn asks_of(job: &Job, divider: usize, needs: &[Need], metered: &[Option<Metered>
             most: need.required * edge,
         })
     });
-    let below = job.dividers.iter().enumerate().filter(|(_, d)| d.fed_by == FedBy::Divider(divider)).map(|(number, wish)| {
-        let solved = metered[number].as_ref().ok_or_else(|| Obstacle {
-            at: format!("divider.{}", job.dividers[divider].name),
-            what: message!("solve-divider-below-failed", below = wish.name.as_str()),
-            cure: message!("solve-cure-below-first"),
-        })?;
-        Ok(Ask { served: Served::Divider(number), least: solved.inflow_low, most: solved.inflow_high })
-    });
+    let below = job.dividers.iter().enumerate().filter(|(_, d)| d.fed_by == FedBy::Divider(divider)).map(
+        |(number, wish)| {
+            let solved = metered[number].as_ref().ok_or_else(|| Obstacle {
+                at: format!("divider.{}", job.dividers[divider].name),
+                what: message!("solve-divider-below-failed", below = wish.name.as_str()),
+                cure: message!("solve-cure-below-first"),
+            })?;
+            Ok(Ask { served: Served::Divider(number), least: solved.inflow_low, most: solved.inflow_high })
+        },
+    );
     let asks: Vec<Ask> = points.chain(below).collect::<Result<_, Obstacle>>()?;
     if asks.is_empty() {
         return Err(Obstacle {
@@ -149,10 +192,14 @@ fn asks_of(job: &Job, divider: usize, needs: &[Need], metered: &[Option<Metered>
 }
 
 /// A body and the sections that fit it.
-struct Range {
-    body: Arc<Part>,
-    limits: Body,
-    sizes: Vec<(Arc<Part>, SectionPart)>,
+#[derive(Debug)]
+pub(crate) struct Range {
+    /// Inlet and end section.
+    pub body: Arc<Part>,
+    /// What it takes.
+    pub limits: Body,
+    /// Its sections, smallest first.
+    pub sizes: Vec<(Arc<Part>, SectionPart)>,
 }
 
 fn ranges(job: &Job, catalogue: &Catalogue, divider: usize) -> Vec<Range> {
@@ -194,25 +241,38 @@ fn one_divider(job: &Job, catalogue: &Catalogue, divider: usize, asks: &[Ask]) -
     if let Some(sections) = wish.sections.chosen() {
         return keep_given(job, &ranges, divider, sections, asks);
     }
-    let mut reason = None;
+    let mut reason: Option<(Infeasible, &Range)> = None;
     for widened in WIDENINGS {
         let mut best: Option<(i64, Metered)> = None;
         for range in &ranges {
             match search(range, asks, widened) {
-                Ok((cost, found)) if best.as_ref().is_none_or(|(c, _)| cost < *c) => best = Some((cost, found)),
+                Ok((cost, found)) if best.as_ref().is_none_or(|(c, _)| cost < *c) => {
+                    best = Some((cost, found))
+                }
                 Ok(_) => {}
-                Err(why) => reason = reason.or(Some(why)),
+                // The first range and the bands as they are: what comes later only says more of the same.
+                Err(why) => reason = reason.or(Some((why, range))),
             }
         }
         if let Some((_, found)) = best {
             return Ok(found);
         }
     }
-    let (what, cure) = crate::infeasible::explain(reason, &|ask| name_of(job, asks[ask].served), asks.len());
+    let name = |ask: usize| name_of(job, asks[ask].served);
+    let (what, cure) = reason.map_or_else(
+        || (message!("solve-no-sections", consumers = asks.len()), message!("solve-cure-split-divider")),
+        |(why, range)| {
+            let sizes: Vec<Volume> = range.sizes.iter().map(|(_, view)| view.volume).collect();
+            explain(
+                &why,
+                &Question { name: &name, consumers: asks.len(), sizes: &sizes, time_scale: DEMAND_STEP },
+            )
+        },
+    );
     Err(Obstacle { at, what, cure })
 }
 
-fn name_of(job: &Job, served: Served) -> String {
+pub(crate) fn name_of(job: &Job, served: Served) -> String {
     match served {
         Served::Point(p) => job.points[p].name.clone(),
         Served::Divider(d) => job.dividers[d].name.clone(),
@@ -237,25 +297,42 @@ fn search(range: &Range, asks: &[Ask], widened: f64) -> Result<(i64, Metered), I
     let sizes: Vec<SectionSize> = range
         .sizes
         .iter()
-        .map(|(part, view)| SectionSize { volume_mm3: whole(view.volume), cost: u32::try_from(price(part)).unwrap_or(u32::MAX) })
+        .map(|(part, view)| SectionSize {
+            volume_mm3: whole(view.volume),
+            cost: u32::try_from(price(part)).unwrap_or(u32::MAX),
+        })
         .collect();
     let pistons = (range.limits.sections_min.number() as u32, range.limits.sections_max.number() as u32);
     let joinable = range.sizes.iter().all(|(_, view)| view.joinable);
     let ask = |combining: Combining| {
         let period = PeriodRange::free(&wanted, &sizes, &combining);
-        choose_sections(&wanted, &sizes, &Limits { pistons, combining, period, effort: Limits::USUAL_EFFORT / 30 })
+        choose_sections(
+            &wanted,
+            &sizes,
+            &Limits { pistons, combining, period, effort: Limits::USUAL_EFFORT / 30 },
+        )
     };
-    let join = joinable.then_some(JOIN_COST);
+    let join_cost = joinable.then_some(JOIN_COST);
     let tees = Some(crate::metering::Tees { most_outlets: 3, cost: TEE_COST });
-    let (optimum, teed) = match ask(Combining { join_cost: join, tees: None }) {
-        Ok(optimum) => (optimum, false),
-        Err(first) => match ask(Combining { join_cost: join, tees }) {
-            Ok(optimum) => (optimum, true),
+    let plain = ask(Combining { join_cost, tees: None }).or_else(best_so_far);
+    let (found, teed) = match plain {
+        Ok(found) => (found, false),
+        Err(first) => match ask(Combining { join_cost, tees }).or_else(best_so_far) {
+            Ok(found) => (found, true),
             Err(_) => return Err(first),
         },
     };
-    let cost = price(&range.body) + i64::try_from(optimum.objective).unwrap_or(i64::MAX / 4);
-    Ok((cost, metered(range, asks, &optimum, widened, teed)))
+    let cost = price(&range.body) + i64::try_from(found.objective).unwrap_or(i64::MAX / 4);
+    let proven = found.proof.lower_bound == found.objective;
+    Ok((cost, Metered { proven, ..metered(range, asks, &found, widened, teed) }))
+}
+
+/// A search that ran out of effort may still have found sections, only without the proof that there are no cheaper ones.
+fn best_so_far(reason: Infeasible) -> Result<Optimum, Infeasible> {
+    match reason {
+        Infeasible::EffortSpent { best: Some(best), .. } => Ok(*best),
+        other => Err(other),
+    }
 }
 
 /// Joining the outlets of a section costs a screw; hundredths of the catalogue's currency. Common practice, no source.
@@ -273,89 +350,34 @@ fn metered(range: &Range, asks: &[Ask], optimum: &Optimum, widened: f64, teed: b
             volume: Volume::from_cubic_millimetres(choice.volume as f64),
         })
         .collect();
-    with_spans(range, asks, fed, widened, teed, None)
+    let cycle = fed.iter().map(|f| f.volume).sum();
+    with_spans(range, asks, fed, cycle, widened, teed)
 }
 
-fn with_spans(
-    range: &Range, asks: &[Ask], fed: Vec<FedConsumer>, widened: f64, teed: bool, given: Option<Vec<SectionWish>>,
+/// Adds the span of inflow that keeps every consumer inside its band.
+pub(crate) fn with_spans(
+    range: &Range,
+    asks: &[Ask],
+    fed: Vec<FedConsumer>,
+    cycle: Volume,
+    widened: f64,
+    teed: bool,
 ) -> Metered {
-    let cycle: Volume = fed.iter().map(|f| f.volume).sum();
-    let spans = asks.iter().zip(&fed).map(|(ask, f)| (ask.least * (cycle / f.volume), ask.most * (cycle / f.volume)));
-    let (low, high) = spans.fold((Flow::ZERO, Flow::from_si_max()), |(low, high), (a, b)| (low.max(a), high.min(b)));
+    let spans =
+        asks.iter().zip(&fed).map(|(ask, f)| (ask.least * (cycle / f.volume), ask.most * (cycle / f.volume)));
+    let (low, high) =
+        spans.fold((Flow::ZERO, Flow::from_si(f64::MAX)), |(low, high), (a, b)| (low.max(a), high.min(b)));
     Metered {
         body: Arc::clone(&range.body),
         sizes: range.sizes.iter().map(|(part, _)| Arc::clone(part)).collect(),
         fed,
-        given,
+        given: None,
         cycle,
         inflow_low: low,
         // Where the bands do not meet the lower edges rule, and the checker tells who gets too much.
         inflow_high: high.max(low),
         widened,
         teed,
+        proven: true,
     }
-}
-
-trait Largest {
-    fn from_si_max() -> Self;
-}
-impl Largest for Flow {
-    fn from_si_max() -> Self {
-        Flow::from_cubic_metres_per_second(f64::MAX)
-    }
-}
-
-/// Keeps the sections that the job gives; whether they serve is the checker's to say.
-fn keep_given(
-    job: &Job, ranges: &[Range], divider: usize, sections: &[SectionWish], asks: &[Ask],
-) -> Result<Metered, Obstacle> {
-    let at = format!("divider.{}.sections", job.dividers[divider].name);
-    let fails = |what, cure| Obstacle { at: at.clone(), what, cure };
-    let range = ranges
-        .iter()
-        .find(|range| sections.iter().all(|s| range.sizes.iter().any(|(part, _)| part.id == s.part)))
-        .ok_or_else(|| fails(message!("solve-sections-do-not-fit"), message!("solve-cure-sections-do-not-fit")))?;
-    let mut fed = Vec::with_capacity(asks.len());
-    for ask in asks {
-        let name = name_of(job, ask.served);
-        let feed = given_feed(range, sections, &name);
-        if feed.is_empty() {
-            return Err(fails(
-                message!("solve-section-forgets", name = name.as_str()),
-                message!("solve-cure-section-forgets", name = name.as_str()),
-            ));
-        }
-        let volume = feed.iter().map(|&size| range.sizes[size].1.volume).sum();
-        let feed = match feed.as_slice() {
-            [one] => Feed::One(*one),
-            [a, b] if a == b && joined(sections, &name) => Feed::Joined(*a),
-            _ => Feed::Teed(feed),
-        };
-        fed.push(FedConsumer { served: ask.served, feed, volume });
-    }
-    Ok(with_spans(range, asks, fed, 1.0, false, Some(sections.to_vec())))
-}
-
-/// The outlets that given sections lead to one consumer, by size.
-fn given_feed(range: &Range, sections: &[SectionWish], name: &str) -> Vec<usize> {
-    let mut outlets = Vec::new();
-    for section in sections {
-        let Some(size) = range.sizes.iter().position(|(part, _)| part.id == section.part) else { continue };
-        let times = section.serves.iter().filter(|s| *s == name).count();
-        // One name alone stands for both outlets.
-        let times = if section.serves.len() == 1 { times * 2 } else { times };
-        outlets.extend(core::iter::repeat_n(size, times));
-    }
-    outlets.sort_unstable();
-    outlets
-}
-
-fn joined(sections: &[SectionWish], name: &str) -> bool {
-    sections.iter().any(|s| s.serves.len() == 1 && s.serves[0] == name)
-}
-
-
-/// Whether a divider's sections were given.
-pub(crate) fn sections_kept(choice: &Choice<Vec<SectionWish>>) -> bool {
-    !choice.is_open()
 }

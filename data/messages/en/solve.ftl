@@ -32,22 +32,45 @@ solve-no-such-divider = the catalogue holds no divider { $part }
 solve-no-divider-at-all = the catalogue holds no divider
 solve-sections-do-not-fit = no divider on hand takes all of the given sections
 solve-cure-sections-do-not-fit = Give sections that fit one divider, or leave the sections open.
+solve-section-stranger = a given section serves { $name }, which does not hang on this divider
+solve-cure-section-stranger = Check the spelling of { $name }, or hang it on this divider.
 solve-section-forgets = none of the given sections serves { $name }
 solve-cure-section-forgets = Give { $name } an outlet, or hang it on another divider.
-solve-too-many-sections = { $consumers } consumers need at least { $needed } sections; the divider takes { $fewest } to { $allowed }
+solve-too-many-sections = { $consumers } consumers need at least { $needed } { $needed ->
+    [one] section
+   *[other] sections
+ }; the divider takes { $fewest } to { $allowed }
 solve-cure-split-divider = Split the consumers over two dividers, or add a secondary divider.
-solve-sizes-against-band = no two section sizes serve { $first } and { $second } inside their bands at once: their needs lie too far apart
+solve-cure-too-few-sections = Join them to another divider, or add points: with fewer sections no divider cycles.
+solve-sizes-against-band = no two section sizes serve { $first } and { $second } inside their bands at once: their volumes must stand as { $low } to { $high } to 1, the sizes offer { $offered }
 solve-cure-own-divider = Give the larger or the smaller one a divider of its own, or widen the band.
 solve-no-common-period = { $names } cannot be served at one common rhythm with the sizes on hand
+solve-period-range = no rhythm that is open serves { $names }; they would be served by a cycle every { $periods }
+solve-period-span = { $span }
+solve-period-from = { $from } or longer
 solve-unpaired = { $outlets ->
-    [one] one outlet stays
-   *[other] { $outlets } outlets stay
+    [one] one outlet ({ $volumes }) stays
+   *[other] { $outlets } outlets ({ $volumes }) stay
  } without a partner: a section has two outlets, and none may be closed
 solve-cure-unpaired = Add a point, allow joined outlets, or lead an outlet back to the reservoir.
-solve-effort-spent = the search for sections for { $consumers } consumers took too long for a proof
+solve-effort-spent = the search for sections for { $consumers } consumers took too long and found none
 solve-no-sections = no sections on hand serve these { $consumers } consumers
+solve-metering-faults = the question to the search for sections cannot be answered: { $faults }
+solve-cure-metering-faults = Clear the points named, and split the divider where it has too many.
+solve-fault-points = { $count } consumers hang on one divider, { $most } are the most that are looked at
+solve-fault-sizes = { $count } section sizes are on hand; it must be one to { $most }
+solve-fault-no-demand = { $name } asks for nothing
+solve-fault-band = the band of { $name } runs from { $low } to { $high } percent
+solve-fault-no-volume = a section of { $volume } gives nothing that can be counted
+solve-fault-not-offered = { $name } keeps a section that is not on hand
+solve-fault-pistons = the divider takes { $fewest } to { $most } sections
+solve-fault-period = the open rhythms run from { $shortest } to { $longest }
+solve-fault-feeds = there are { $count } ways to combine outlets, { $most } are the most that are looked at
 
 # Package
+solve-point-on-no-divider = this point hangs on no divider of the job
+solve-cure-point-on-no-divider = Name the divider that feeds it.
+solve-no-such-part = the catalogue holds no { $kind } { $part }
 solve-none-in-catalogue = the catalogue holds no { $kind } that suits this job
 solve-no-viscosity-line = the two viscosities of the oil give no viscosity line at a temperature of this job
 solve-cure-viscosity-line = Check the viscosities at 40 °C and 100 °C; the first must be the larger.
@@ -57,6 +80,10 @@ solve-port-discharge = open on purpose: the relief discharges here; lead it away
 
 # Reasons
 solve-kept = kept as given
+solve-why-progressive = every outlet gives its share in turn, one signal tells that all of them did, and a blocked line stops the divider and so is noticed
+solve-why-not-parallel = every outlet gives its share in turn, whatever remains in the lines. { $parallel }
+solve-why-remote = on the reservoir, where the inlet is shortest, unless the job draws an inlet line
+solve-why-inlet = the widest line that goes into both ends: suction forgives nothing
 solve-why-power = the cheapest pump, setting, disc and bores that go together: the worst path asks { $need }, the pump stalls at { $stall }, and the tighter side of the disc has { NUMBER($room, maximumFractionDigits: 2) } times what it needs
 solve-why-reservoir = the smallest that lasts { $wanted }: { $usable } can be used, { $needed } are needed
 solve-why-block = the customer's thread family, the place of the mounting, then the price
@@ -67,9 +94,10 @@ solve-why-controller = the cheapest for the supply voltage; the machine's own ha
 solve-why-divider = the cheapest that takes the sections
 solve-why-sections = the cheapest sections that keep every point in its band, proven
 solve-why-sections-teed = the cheapest sections that keep every point in its band, with outlets of several sections led together
+solve-why-sections-unproven = sections that keep every point in its band; the search ended before it was proven that none are cheaper
 solve-why-sections-widened = the sizes on hand cannot keep the bands; the cheapest that keep all lower edges, with the upper edges widened to { NUMBER($factor, maximumFractionDigits: 2) } times
 solve-why-line = the narrowest bore at the one gradient at which the worst path holds on the coldest day
-solve-why-pause = the point that is served least gets what it needs
+solve-why-pause = the point that is served least gets what it needs, as far as nobody gets more than his band allows; in whole minutes where the bands leave room
 
 # How numbers come about
 solve-how-delivered = dose at each cycle of its divider, times cycles of the divider in the time
