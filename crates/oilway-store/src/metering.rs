@@ -35,6 +35,8 @@ pub struct MeteringInstance {
     pub fewest_pistons: u32,
     /// Most pistons.
     pub most_pistons: u32,
+    /// For each point the only size that it may use, where one is settled; empty where none is.
+    pub kept_size: Vec<Option<usize>>,
     /// The proven answer, if the file holds one: the least cost, or none where it says that there is no answer.
     pub proven: Option<Option<f64>>,
 }
@@ -68,6 +70,14 @@ struct Row {
     data: serde_json::Value,
     #[serde(default)]
     result: Option<ResultRow>,
+    /// In place of a result: the least cost, or null where there is no answer.
+    #[serde(default, deserialize_with = "said_even_if_null")]
+    objective: Option<Option<f64>>,
+}
+
+/// A key that says null is not a key that is missing.
+fn said_even_if_null<'de, D: serde::Deserializer<'de>>(from: D) -> Result<Option<Option<f64>>, D::Error> {
+    Option::deserialize(from).map(Some)
 }
 
 #[derive(Deserialize)]
@@ -97,6 +107,8 @@ struct Data {
     K_max: Option<u32>,
     #[serde(default)]
     tee_cost: Option<u32>,
+    #[serde(default)]
+    kept_size: Vec<Option<usize>>,
 }
 
 /// The questions of a file, and what is wrong with it or passed over, each with the name of the question.
@@ -127,6 +139,10 @@ fn instance(row: Row) -> Result<MeteringInstance, Message> {
     if data.lo.len() != points || data.hi.len() != points || data.piston_cost.len() != data.sizes.len() {
         return Err(message!("store-metering-lengths"));
     }
+    let kept_fits = data.kept_size.is_empty() || data.kept_size.len() == points;
+    if !kept_fits || data.kept_size.iter().flatten().any(|size| *size >= data.sizes.len()) {
+        return Err(message!("store-metering-kept"));
+    }
     let model = match (row.model.as_str(), data.join_cost, data.K_max, data.tee_cost) {
         ("M1", Some(join_cost), None, None) => MeteringModel::Joined { join_cost },
         ("M2", None, Some(most_outlets), Some(tee_cost)) => MeteringModel::Teed { most_outlets, tee_cost },
@@ -145,7 +161,8 @@ fn instance(row: Row) -> Result<MeteringInstance, Message> {
         period_step: data.T_step,
         fewest_pistons: data.N_min,
         most_pistons: data.N_max,
-        proven: row.result.and_then(proven),
+        kept_size: data.kept_size,
+        proven: row.objective.or_else(|| row.result.and_then(proven)),
     })
 }
 
@@ -174,6 +191,18 @@ mod tests {
         assert_eq!((read[0].sizes.as_slice(), read[0].proven), (&[25, 40][..], Some(Some(66.0))));
         let none = GOOD.replace("\"OPTIMAL\", \"objective\": 66", "\"INFEASIBLE\"");
         assert_eq!(read_metering(&none).0[0].proven, Some(None));
+    }
+
+    #[test]
+    fn the_project_s_own_questions_are_all_read_with_their_answers() {
+        for (json, number) in [
+            (include_str!("../../../reference/metering/one_divider.json"), 4),
+            (include_str!("../../../reference/metering/independent.json"), 172),
+        ] {
+            let (read, remarks) = read_metering(json);
+            assert_eq!((read.len(), remarks), (number, Vec::new()));
+            assert!(read.iter().all(|instance| instance.proven.is_some()));
+        }
     }
 
     #[test]

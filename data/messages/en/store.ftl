@@ -202,6 +202,7 @@ store-metering-file = The file is no list of metering questions: { $reason }.
 store-metering-model = { $id }: model { $model } is not one divider with its points; passed over.
 store-metering-data = { $id }: { $reason }.
 store-metering-lengths = { $id }: demand, lo and hi need as many numbers each, and so do sizes and piston_cost.
+store-metering-kept = { $id }: kept_size needs one entry for each point: null, or the place of a size, counted from zero.
 store-metering-rules = { $id }: model { $model } needs join_cost (M1) or K_max and tee_cost (M2), and not the other.
 
 # Spreadsheets.

@@ -1,11 +1,13 @@
 //! Site, places, air, electricity, duty, limits and practice, as the job file tells them.
 
+use std::collections::BTreeSet;
+
 use oilway_catalogue::reading::{Placed, Table};
 use oilway_model::{Air, CurrentKind, Duty, Electric, Limits, Place, Practice, Site};
 use oilway_text::message;
 use oilway_units::{Dimension, Entry, Pressure, Temperature, Time, Voltage};
 
-use super::names::{doubled, name};
+use super::names::{name, take};
 use super::surroundings::surroundings;
 use crate::asked::{Asked, entry, heard, must_rise, one, said_entry};
 use crate::{Assumption, assumptions as assume};
@@ -53,13 +55,12 @@ const THREADS: &[&str] = &["G", "NPT", "metric", "R"];
 /// The places, and whether each had a name.
 pub(super) fn places(root: &Table<'_>) -> Vec<Place> {
     let tables = root.tables("place");
-    let mut taken: Vec<String> = Vec::new();
+    let mut taken = BTreeSet::new();
     let mut places = Vec::new();
     for table in &tables {
         let name = name(table);
         if let Some(name) = &name {
-            doubled(table, name, &taken);
-            taken.push(name.value.clone());
+            take(table, name, &mut taken);
         }
         places.push(place(table, name));
     }

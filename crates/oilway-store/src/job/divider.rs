@@ -1,11 +1,13 @@
 //! The dividers of a job: what feeds each, in an order in which parents come before children, and their sections.
 
+use std::collections::BTreeSet;
+
 use oilway_catalogue::Catalogue;
 use oilway_catalogue::reading::{Item, Placed, Table};
 use oilway_model::{Choice, DividerWish, Feed, Point, SectionWish};
 use oilway_text::message;
 
-use super::names::{Places, doubled, name};
+use super::names::{Places, name, take};
 use super::parts::{OPEN, choice, part};
 use super::route::way;
 use crate::asked::not_among;
@@ -48,10 +50,11 @@ pub(super) fn dividers<'r>(root: &Table<'r>, places: &Places, catalogue: &Catalo
 
 fn names(tables: &[Table<'_>]) -> Vec<String> {
     let mut names: Vec<String> = Vec::new();
+    let mut taken = BTreeSet::new();
     for table in tables {
         let found = name(table);
         if let Some(name) = &found {
-            doubled(table, name, &names);
+            take(table, name, &mut taken);
             if name.value == PUMP {
                 let what = message!("store-reserved-name", name = PUMP);
                 table.reading().note(name.at.clone(), what, message!("store-reserved-name-cure"), None);

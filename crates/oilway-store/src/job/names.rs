@@ -1,5 +1,7 @@
 //! Names of a job: what a name may be, and how places and dividers are found by theirs.
 
+use std::collections::BTreeSet;
+
 use oilway_catalogue::reading::{Item, Placed, Table};
 use oilway_text::message;
 
@@ -56,9 +58,9 @@ impl Places {
     }
 }
 
-/// Notes names that stand twice, among the names given before them too.
-pub(super) fn doubled(table: &Table<'_>, name: &Placed<String>, taken: &[String]) {
-    if taken.contains(&name.value) {
+/// Takes a name, and notes it if somebody has it already.
+pub(super) fn take(table: &Table<'_>, name: &Placed<String>, taken: &mut BTreeSet<String>) {
+    if !taken.insert(name.value.clone()) {
         let what = message!("store-doubled-name", name = name.value.as_str());
         table.reading().note(name.at.clone(), what, message!("store-doubled-name-cure"), None);
     }

@@ -1,5 +1,7 @@
 //! The lubrication points of a job.
 
+use std::collections::BTreeSet;
+
 use oilway_catalogue::Catalogue;
 use oilway_catalogue::reading::{Item, Placed, Table};
 use oilway_model::{DividerWish, Given, LegWish, Point};
@@ -11,7 +13,7 @@ use oilway_units::{
 };
 
 use super::conditions::BACK_PRESSURE;
-use super::names::{Places, doubled, name};
+use super::names::{Places, name, take};
 use super::point_fields::entries;
 use super::route::way;
 use super::surroundings::surroundings;
@@ -40,7 +42,7 @@ pub(super) fn points(root: &Table<'_>, known: &Known<'_>) -> Vec<Point> {
     if tables.is_empty() && !root.reading().is_broken() {
         root.reading().note(0..0, message!("store-no-point"), message!("store-no-point-cure"), None);
     }
-    let mut taken: Vec<String> = known.dividers.iter().map(|divider| divider.name.clone()).collect();
+    let mut taken: BTreeSet<String> = known.dividers.iter().map(|divider| divider.name.clone()).collect();
     let mut points = Vec::new();
     for table in &tables {
         let names = names(table, &mut taken);
@@ -52,7 +54,7 @@ pub(super) fn points(root: &Table<'_>, known: &Known<'_>) -> Vec<Point> {
 }
 
 /// One name, or with `count` as many as that, numbered from `first`.
-fn names(table: &Table<'_>, taken: &mut Vec<String>) -> Vec<String> {
+fn names(table: &Table<'_>, taken: &mut BTreeSet<String>) -> Vec<String> {
     let count = table.item("count").and_then(|item| numbered(&item, MOST_OF_A_KIND));
     let first = table.item("first").and_then(|item| numbered(&item, u32::MAX - MOST_OF_A_KIND));
     if let (None, Some(_)) = (count, first) {
@@ -65,9 +67,8 @@ fn names(table: &Table<'_>, taken: &mut Vec<String>) -> Vec<String> {
         Some(count) => (first..first + count).map(|number| format!("{} {number}", base.value)).collect(),
     };
     for name in &names {
-        doubled(table, &Placed { value: name.clone(), at: base.at.clone() }, taken);
+        take(table, &Placed { value: name.clone(), at: base.at.clone() }, taken);
     }
-    taken.extend(names.iter().cloned());
     names
 }
 
