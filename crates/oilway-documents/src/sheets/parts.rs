@@ -1,0 +1,132 @@
+//! The parts list with its prices, what it cannot hold, the spares and the seals.
+
+use oilway_catalogue::Price;
+use oilway_model::{Answer, Design, Finding};
+use oilway_text::{Arg, Message, message};
+
+use crate::parts_list::{Amount, PartsLine, line_price, open_positions, parts_list, seals, spares, totals};
+use crate::sheet::{Block, Column, Sheet, Table};
+use crate::words;
+
+/// The parts list.
+pub fn parts(design: &Design, _: &Answer, _: &[Finding]) -> Sheet {
+    let lines = parts_list(design);
+    let open = open_positions(design);
+    let mut blocks: Vec<Block> = Vec::new();
+    let unpriced = totals(&lines).unpriced;
+    if !unpriced.is_empty() {
+        let items: Vec<u32> = unpriced;
+        blocks.push(Block::Say(message!("documents-unpriced", lines = items.len(), items = items)));
+    }
+    if !open.is_empty() {
+        blocks.push(Block::Say(message!("documents-open", places = open.len())));
+        blocks.push(Block::List(open));
+    }
+    blocks.push(Block::Table(list(&lines)));
+    blocks.push(Block::Say(message!("documents-parts-words", allowance = design.cutting_allowance.get())));
+    blocks.push(Block::Heading(message!("documents-head-spares")));
+    blocks.push(Block::Table(spares_table(design)));
+    blocks.push(Block::Heading(message!("documents-head-seals")));
+    blocks.push(Block::Say(message!("documents-seals-no-article")));
+    blocks.push(Block::Table(seals_table(design)));
+    Sheet { title: message!("documents-title-parts", job = design.name.as_str()), blocks }
+}
+
+/// Positions named in a line before the rest are counted only.
+const NAMED: usize = 3;
+
+/// The list as a table: for the sheet and for the spreadsheet.
+pub fn list(lines: &[PartsLine]) -> Table {
+    let mut table = Table::new([
+        Column::numbers(message!("documents-column-item")),
+        Column::words(message!("documents-column-article")),
+        Column::words(message!("documents-column-description")),
+        Column::numbers(message!("documents-column-quantity")),
+        Column::words(message!("documents-column-unit")),
+        Column::words(message!("documents-column-position")),
+        Column::numbers(message!("documents-column-unit-price")),
+        Column::numbers(message!("documents-column-price")),
+    ]);
+    table.rows = lines.iter().map(row).collect();
+    let sums = totals(lines);
+    let complete = sums.unpriced.is_empty();
+    table.foot = sums.sums.iter().map(|sum| foot(sum, complete)).collect();
+    table
+}
+
+fn row(line: &PartsLine) -> Vec<Arg> {
+    let unit = match line.amount {
+        Amount::Pieces(_) => message!("documents-unit-piece"),
+        Amount::Metres { .. } => message!("documents-unit-metre"),
+    };
+    vec![
+        line.item.into(),
+        line.id().into(),
+        words::description(&line.part).into(),
+        line.amount.bought().into(),
+        unit.into(),
+        positions(&line.at),
+        line.unit_price().map_or_else(no_price, |price| price.to_string().into()),
+        line_price(line).map_or_else(no_price, |price| price.to_string().into()),
+    ]
+}
+
+fn no_price() -> Arg {
+    message!("documents-no-price").into()
+}
+
+fn foot(sum: &Price, complete: bool) -> Vec<Arg> {
+    let what = if complete { message!("documents-total") } else { message!("documents-total-incomplete") };
+    let empty = || Arg::from("");
+    vec![empty(), empty(), what.into(), empty(), empty(), empty(), empty(), sum.to_string().into()]
+}
+
+/// The first positions by name, equal ones counted, the rest as a number.
+fn positions(at: &[Message]) -> Arg {
+    let mut found: Vec<(&Message, usize)> = Vec::new();
+    let mut rest = 0_usize;
+    for place in at {
+        let room = found.len() < NAMED;
+        match found.iter_mut().find(|(known, _)| *known == place) {
+            Some((_, count)) => *count += 1,
+            None if room => found.push((place, 1)),
+            None => rest += 1,
+        }
+    }
+    let said = |(place, count): &(&Message, usize)| match count {
+        1 => (*place).clone(),
+        count => message!("documents-at-times", place = (*place).clone(), times = *count),
+    };
+    let named: Vec<Message> = found.iter().map(said).collect();
+    if rest == 0 { named.into() } else { message!("documents-at-more", places = named, more = rest).into() }
+}
+
+fn spares_table(design: &Design) -> Table {
+    let mut table = Table::new([
+        Column::words(message!("documents-column-article")),
+        Column::words(message!("documents-column-description")),
+        Column::numbers(message!("documents-column-quantity")),
+        Column::words(message!("documents-column-why")),
+    ]);
+    for spare in spares(design) {
+        let description = words::description(&spare.part);
+        table.rows.push(vec![
+            spare.part.id.as_str().into(),
+            description.into(),
+            spare.quantity.into(),
+            spare.why.into(),
+        ]);
+    }
+    table
+}
+
+fn seals_table(design: &Design) -> Table {
+    let mut table = Table::new([
+        Column::words(message!("documents-column-thread")),
+        Column::numbers(message!("documents-column-joints")),
+        Column::words(message!("documents-column-seal")),
+    ]);
+    let row = |seal: crate::parts_list::Seal| vec![seal.thread.into(), seal.joints.into(), seal.seal.into()];
+    table.rows = seals(design).into_iter().map(row).collect();
+    table
+}
