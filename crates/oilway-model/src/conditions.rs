@@ -1,6 +1,8 @@
 //! Under what conditions the system must work: site, places, air, duty, limits, and the practice that the tool assumes.
 
-use oilway_units::{Count, Entry, Length, Pressure, Ratio, Temperature, TemperatureDifference, Time, Voltage};
+use oilway_units::{
+    Count, Entry, Length, Pressure, Ratio, Temperature, TemperatureDifference, Time, Voltage,
+};
 
 use crate::Lubricant;
 

@@ -19,13 +19,17 @@ pub use choice::Choice;
 pub use conditions::{
     Air, Conditions, CurrentKind, Duty, Electric, Limits, Place, Practice, Season, Site, Surroundings,
 };
-pub use design::{Control, Design, Device, Divider, Filling, Joint, JointEnd, Mounting, OutletUse, Package, Reason, Section, Side};
+pub use design::{
+    Control, Design, Device, Divider, Filling, Joint, JointEnd, Mounting, OutletUse, Package, Reason,
+    Section, Side,
+};
 pub use finding::{Evidence, Finding, Severity, Verdict};
 pub use job::{DividerWish, Feed, Job, LegWish, PackageWish, Pinned, Principle, RouteWish, SectionWish};
 pub use lubricant::{FlowCurve, Fluid, Grease, GreaseRow, GreaseSpan, Lubricant, Oil, Substance};
 pub use network::{End, Leg, Network, Node};
 pub use point::{AnyEntry, Given, Point, PointEntry};
 pub use result::{
-    Answer, Assumption, ColdLimit, Delivery, PathPressures, Protection, PumpState, Remedy, SeasonResult, Span, Supply,
+    Answer, Assumption, ColdLimit, Delivery, PathPressures, Protection, PumpState, Remedy, SeasonResult,
+    Span, Supply,
 };
 pub use walk::EntryVisitor;

@@ -49,6 +49,10 @@ pub struct GreaseSpan {
 
 /// How the flow of a grease is known.
 #[derive(Clone, Debug)]
+#[allow(
+    clippy::large_enum_variant,
+    reason = "a job holds one lubricant, and a box would cost every reader a dereference"
+)]
 pub enum FlowCurve {
     /// Measured rows, in rising order of temperature; between them yield stress and consistency go with the exponential, the
     /// index in a straight line. One row alone moves with temperature by the laws of [`GreaseSpan`].
@@ -128,7 +132,14 @@ impl Fluid {
         if self.is_newtonian() {
             pipe_flow::newtonian_flow(bore, length, drop, self.viscosity())
         } else {
-            pipe_flow::herschel_bulkley_flow(bore, length, drop, self.yield_stress, self.consistency, self.index)
+            pipe_flow::herschel_bulkley_flow(
+                bore,
+                length,
+                drop,
+                self.yield_stress,
+                self.consistency,
+                self.index,
+            )
         }
     }
 }
@@ -141,7 +152,12 @@ impl Fluid {
     pub fn drop(&self, bore: Length, length: Length, flow: Flow) -> Pressure {
         if !self.is_newtonian() {
             return pipe_flow::herschel_bulkley_drop(
-                bore, length, flow, self.yield_stress, self.consistency, self.index,
+                bore,
+                length,
+                flow,
+                self.yield_stress,
+                self.consistency,
+                self.index,
             );
         }
         let reynolds = pipe_flow::reynolds(bore, flow, self.density, self.viscosity());
@@ -199,7 +215,9 @@ impl Lubricant {
             Substance::Oil(oil) => Some(Fluid {
                 density: oil.density(temperature),
                 yield_stress: Pressure::ZERO,
-                consistency: Consistency::from_pascal_seconds_to_the_n(oil.dynamic(temperature)?.pascal_seconds()),
+                consistency: Consistency::from_pascal_seconds_to_the_n(
+                    oil.dynamic(temperature)?.pascal_seconds(),
+                ),
                 index: Ratio::from_fraction(1.0),
                 pressure_coefficient: oil.pressure_coefficient.get(),
             }),
@@ -232,11 +250,20 @@ impl Grease {
         })
     }
 
-    fn consistency_from(&self, known: Consistency, at: Temperature, wanted: Temperature) -> Option<Consistency> {
+    fn consistency_from(
+        &self,
+        known: Consistency,
+        at: Temperature,
+        wanted: Temperature,
+    ) -> Option<Consistency> {
         Some(grease::consistency_at(known, self.base_oil.dynamic(wanted)?, self.base_oil.dynamic(at)?))
     }
 
-    fn between_rows(&self, rows: &[GreaseRow], temperature: Temperature) -> Option<(Pressure, Consistency, Ratio)> {
+    fn between_rows(
+        &self,
+        rows: &[GreaseRow],
+        temperature: Temperature,
+    ) -> Option<(Pressure, Consistency, Ratio)> {
         let (first, last) = (rows.first()?, rows.last()?);
         if rows.len() == 1 {
             // Seen from the row's own temperature the law reads the same as from 25 °C.
@@ -251,9 +278,14 @@ impl Grease {
         let upper = rows.iter().position(|r| r.temperature >= temperature).unwrap_or(rows.len() - 1).max(1);
         let (a, b) = (&rows[upper - 1], &rows[upper]);
         let t = temperature.above(a.temperature) / b.temperature.above(a.temperature);
-        let between = |x: f64, y: f64| if x > 0.0 && y > 0.0 { x * libm::pow(y / x, t) } else { (x + (y - x) * t).max(0.0) };
+        let between = |x: f64, y: f64| {
+            if x > 0.0 && y > 0.0 { x * libm::pow(y / x, t) } else { (x + (y - x) * t).max(0.0) }
+        };
         let index = a.index.fraction() + (b.index.fraction() - a.index.fraction()) * t;
-        let edge = (first.index.fraction().min(last.index.fraction()), first.index.fraction().max(last.index.fraction()));
+        let edge = (
+            first.index.fraction().min(last.index.fraction()),
+            first.index.fraction().max(last.index.fraction()),
+        );
         Some((
             Pressure::from_pascals(between(a.yield_stress.pascals(), b.yield_stress.pascals())),
             Consistency::from_pascal_seconds_to_the_n(between(

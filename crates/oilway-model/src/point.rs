@@ -1,7 +1,9 @@
 //! A lubrication point of the survey.
 
 use oilway_physics::points::{Answer, PointKind};
-use oilway_units::{AnyQuantity, Dimension, Entry, Frequency, OpenEntry, Origin, Pressure, Ratio, Time, Volume};
+use oilway_units::{
+    AnyQuantity, Dimension, Entry, Frequency, OpenEntry, Origin, Pressure, Ratio, Time, Volume,
+};
 
 use crate::{LegWish, Surroundings};
 

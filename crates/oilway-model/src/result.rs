@@ -1,7 +1,9 @@
 //! What follows from a design under a set of conditions.
 
 use oilway_text::Message;
-use oilway_units::{AnyQuantity, Flow, Frequency, Pressure, Ratio, Temperature, TemperatureDifference, Time, Volume};
+use oilway_units::{
+    AnyQuantity, Flow, Frequency, Pressure, Ratio, Temperature, TemperatureDifference, Time, Volume,
+};
 
 use crate::{Season, Verdict};
 
