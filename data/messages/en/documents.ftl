@@ -198,8 +198,8 @@ documents-look-disc = When the disc has burst, find the cause first; then fit a 
 
 # Delivery
 documents-rule = { $rule }
-documents-rule-given = machine builder, { $place }
-documents-rule-given-somewhere = machine builder
+documents-rule-given = given: { $place }
+documents-rule-given-somewhere = given
 documents-remark = { $points }: { $remark }
 
 # Lines
@@ -320,11 +320,11 @@ documents-unpriced = NOT COMPLETE: { $lines ->
    *[other] items { $items }
 }.
 documents-open = NOT COMPLETE: { $places ->
-    [one] one place needs a part or a decision that this list does not hold:
-   *[other] { $places } places need parts or decisions that this list does not hold:
+    [one] one place needs a part or a decision:
+   *[other] { $places } places need parts or decisions:
 }
 documents-open-port = { $port }: nothing is decided.
-documents-open-strangers = { $port }: the { $part } does not screw into it as it is; the nipple or the line between them is not in this list.
+documents-open-strangers = { $port }: the { $part } does not screw into it as it is; the nipple or the line between them is in no list.
 documents-open-joint = { $at }: no fitting joins { $from } and { $to }.
 documents-open-thread = { $at }: one end is { $known }, the other is not known; measure its thread.
 documents-open-threads = { $at }: neither end is known.

@@ -6,6 +6,7 @@ use oilway_model::{Answer, Design, Device, Divider, Filling, Finding, Mounting};
 use oilway_text::{Arg, Message, message};
 
 use super::answer::{closing, stops};
+use super::parts::open_places;
 use super::ports::{Register, holds, hosts, joint_parts, outlets, planned};
 use crate::cautions::{Caution, Step, triggered};
 use crate::parts_list::seals;
@@ -17,6 +18,7 @@ use crate::words;
 pub fn build(design: &Design, answer: &Answer, findings: &[Finding]) -> Sheet {
     let mut order = Order::new(design);
     order.blocks = stops(findings);
+    order.blocks.extend(open_places(design));
     order.bench();
     order.disc();
     order.package_ports();

@@ -11,17 +11,13 @@ use crate::words;
 /// The parts list.
 pub fn parts(design: &Design, _: &Answer, _: &[Finding]) -> Sheet {
     let lines = parts_list(design);
-    let open = open_positions(design);
     let mut blocks: Vec<Block> = Vec::new();
     let unpriced = totals(&lines).unpriced;
     if !unpriced.is_empty() {
         let items: Vec<u32> = unpriced;
         blocks.push(Block::Say(message!("documents-unpriced", lines = items.len(), items = items)));
     }
-    if !open.is_empty() {
-        blocks.push(Block::Say(message!("documents-open", places = open.len())));
-        blocks.push(Block::List(open));
-    }
+    blocks.extend(open_places(design));
     blocks.push(Block::Table(list(&lines)));
     blocks.push(Block::Say(message!("documents-parts-words", allowance = design.cutting_allowance.get())));
     blocks.push(Block::Heading(message!("documents-head-spares")));
@@ -30,6 +26,15 @@ pub fn parts(design: &Design, _: &Answer, _: &[Finding]) -> Sheet {
     blocks.push(Block::Say(message!("documents-seals-no-article")));
     blocks.push(Block::Table(seals_table(design)));
     Sheet { title: message!("documents-title-parts", job = design.name.as_str()), blocks }
+}
+
+/// The places that the list cannot hold, if there are any.
+pub(super) fn open_places(design: &Design) -> Vec<Block> {
+    let open = open_positions(design);
+    if open.is_empty() {
+        return Vec::new();
+    }
+    vec![Block::Say(message!("documents-open", places = open.len())), Block::List(open)]
 }
 
 /// Positions named in a line before the rest are counted only.

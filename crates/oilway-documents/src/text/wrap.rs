@@ -27,7 +27,8 @@ pub(super) fn wrap(text: &str, width: usize) -> Vec<String> {
     lines
 }
 
-/// A word that is too wide breaks first where a number was tied to its unit, and only then anywhere.
+/// A word that is too wide breaks first where a number was tied to its unit, then behind a stroke, hyphen or stop, and only
+/// then anywhere.
 fn broken(word: &str, wide: usize, width: usize) -> Vec<String> {
     if wide <= width {
         return vec![word.to_owned()];
@@ -35,7 +36,19 @@ fn broken(word: &str, wide: usize, width: usize) -> Vec<String> {
     if word.contains(TIED) {
         return wrap(&word.replace(TIED, " "), width);
     }
-    pieces(word, width)
+    let mut lines: Vec<String> = vec![String::new()];
+    for part in word.split_inclusive(['/', '-', '.', '_']) {
+        let last = lines.last().map_or("", String::as_str);
+        let joined = format!("{last}{part}");
+        if columns(&joined) <= width {
+            lines.pop();
+            lines.push(joined);
+        } else {
+            lines.extend(pieces(part, width));
+        }
+    }
+    lines.retain(|line| !line.is_empty());
+    lines
 }
 
 /// The lines with one lead before the first and another before all that follow.
@@ -62,6 +75,7 @@ mod tests {
     fn lines_break_at_spaces_and_long_words_anywhere() {
         assert_eq!(wrap("open the air slowly", 9), ["open the", "air", "slowly"]);
         assert_eq!(wrap("unscrewing", 4), ["unsc", "rewi", "ng"]);
+        assert_eq!(wrap("demand/film-bearing", 14), ["demand/film-", "bearing"]);
         assert_eq!(wrap("", 4), [""]);
     }
 
