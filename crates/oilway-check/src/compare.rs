@@ -23,6 +23,9 @@ use crate::walk::Walk;
 const EXACT: f64 = 1e-3;
 /// For numbers that stand on a flow which the designer's search leaves a thousandth wide.
 const SEARCHED: f64 = 5e-3;
+/// A filling that takes less than this share of the time that it has is no time at all: inertia, which neither side counts, would
+/// decide it, and both searches end somewhere.
+const INSTANT: f64 = 1e-3;
 /// The designer's search for the coldest day stops at a twentieth of a kelvin.
 const KELVINS: f64 = 0.1;
 
@@ -169,8 +172,9 @@ fn seasons(table: &mut Table, facts: &Facts<'_>, claimed: &Answer) {
             let rate = free.zip(facts.views.pump.as_ref()).map(|(free, pump)| rate(free, pump.per_cycle));
             table.lay("check-number-rate", at, rate, their.map(|p| p.rate), EXACT);
             table.lay("check-number-free-air", at, free_air(facts), their.map(|p| p.free_air), EXACT);
-            let fill = own.inlet.and_then(|i| i.fill);
-            table.lay("check-number-fill", at, fill, their.and_then(|p| p.fill_time), EXACT);
+            let fill = own.inlet.and_then(|i| i.fill.map(|fill| fill.max(i.available * INSTANT)));
+            let their = their.and_then(|p| p.fill_time.map(|fill| fill.max(p.fill_time_available * INSTANT)));
+            table.lay("check-number-fill", at, fill, their, EXACT);
         }
     }
 }

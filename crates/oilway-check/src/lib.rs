@@ -133,4 +133,55 @@ mod tests {
         design.control.cycles = 0;
         assert_eq!(check(&design).verdict, Verdict::WillNotWork);
     }
+
+    #[test]
+    fn whatever_number_stands_in_a_design_the_checker_answers() {
+        let strange = [0, 1, 2, 5, 9, 77, usize::MAX];
+        for number in strange {
+            for node in 0..testing::sound().network.nodes.len() {
+                let mut design = testing::sound();
+                design.network.nodes[node].parent = Some(number);
+                check(&design);
+                let mut design = testing::sound();
+                design.network.nodes[node].end = oilway_model::End::Point(number);
+                check(&design);
+                design.network.nodes[node].end = oilway_model::End::Divider(number);
+                check(&design);
+                design.network.nodes[node].legs.iter_mut().for_each(|leg| leg.conduit = number);
+                check(&design);
+                design.network.nodes[node].legs.iter_mut().for_each(|leg| leg.place = number);
+                check(&design);
+            }
+            let mut design = testing::sound();
+            design.package.place = number;
+            design.points.iter_mut().for_each(|point| point.place = number);
+            check(&design);
+            for divider in &mut design.dividers {
+                divider.node = number;
+                for section in &mut divider.sections {
+                    section.left = oilway_model::OutletUse::To(number);
+                    section.right = oilway_model::OutletUse::Bridged(number, oilway_model::Side::Left);
+                }
+            }
+            check(&design);
+            design.points.clear();
+            check(&design);
+            design.network.nodes.clear();
+            check(&design);
+            design.dividers.clear();
+            design.conduits.clear();
+            design.conditions.places.clear();
+            check(&design);
+        }
+    }
+
+    #[test]
+    fn ten_thousand_points_are_judged_while_one_breathes() {
+        let design = testing::large(10_000);
+        let begun = std::time::Instant::now();
+        let report = check(&design);
+        println!("{} points: {:?}, {} findings", design.points.len(), begun.elapsed(), report.findings.len());
+        // Far above what it takes, so that only a labour that grows with the square of the points fails.
+        assert!(begun.elapsed().as_secs() < 20);
+    }
 }

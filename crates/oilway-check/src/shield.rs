@@ -1,5 +1,7 @@
 //! Overpressure: what can stand in the lines, what holds it off, and what each part stands.
 
+use std::collections::BTreeMap;
+
 use oilway_catalogue::kinds::{Drive, ShutOffValve};
 use oilway_catalogue::{Part, Role};
 use oilway_model::{Design, Device, Filling, Fluid, Leg, Season};
@@ -210,19 +212,20 @@ fn in_place(design: &Design) -> bool {
 /// Every part under the pump's pressure, each kind of part once.
 fn held(design: &Design) -> Vec<Held> {
     let mut all: Vec<Held> = Vec::new();
-    let mut add = |at: &dyn Fn() -> String, part: &Part| match all.iter_mut().find(|held| held.id == part.id)
-    {
-        Some(held) => held.times += 1,
-        None => {
-            if let Some(rated) = part.kind.rating(part) {
-                all.push(Held {
-                    at: at(),
-                    id: part.id.clone(),
-                    what: named(part).to_owned(),
-                    rated,
-                    times: 1,
-                });
-            }
+    // Most parts of a large design are few articles many times over: each is looked at once.
+    let mut seen: BTreeMap<*const Part, Option<usize>> = BTreeMap::new();
+    let mut add = |at: &dyn Fn() -> String, part: &Part| {
+        let known = seen.entry(part).or_insert_with(|| {
+            let rated = part.kind.rating(part)?;
+            let before = all.iter().position(|held| held.id == part.id && held.rated == rated);
+            Some(before.unwrap_or_else(|| {
+                let (id, what) = (part.id.clone(), named(part).to_owned());
+                all.push(Held { at: at(), id, what, rated, times: 0 });
+                all.len() - 1
+            }))
+        });
+        if let Some(held) = known.and_then(|number| all.get_mut(number)) {
+            held.times += 1;
         }
     };
     for node in &design.network.nodes {

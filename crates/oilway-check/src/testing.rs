@@ -567,3 +567,38 @@ pub(crate) fn need_over_stall(design: &Design) -> f64 {
     let (_, _, need) = facts.highest(|p| p.rested.max(p.moving)).unwrap();
     need / facts.stall().unwrap()
 }
+
+/// A design of many points: two hundred dividers of as many outlets as it takes below one first divider. No divider has so many
+/// sections; the checker's labour is the same.
+pub(crate) fn large(points: usize) -> Design {
+    const SECONDARIES: usize = 200;
+    let mut design = sound();
+    let each = points.div_ceil(SECONDARIES);
+    let mut nodes: Vec<Node> = design.network.nodes.drain(..2).collect();
+    let first = design.dividers[0].sections[0].part.clone();
+    let small = design.dividers[1].sections[0].part.clone();
+    let (mut dividers, mut all) = (vec![design.dividers[0].clone()], Vec::new());
+    dividers[0].sections.clear();
+    for secondary in 0..SECONDARIES {
+        let name = format!("divider {secondary}");
+        let here = nodes.len();
+        let legs = vec![leg(HALL, 5.0, TUBE), leg(COLD_ROOM, 5.0, TUBE)];
+        nodes.push(node(&name, Some(1), legs, End::Divider(secondary + 1)));
+        let (left, right) = (OutletUse::To(here), OutletUse::WithOpposite);
+        dividers[0].sections.push(Section { part: Arc::clone(&first), left, right });
+        let mut sections = Vec::new();
+        for _ in 0..each {
+            let (left, right) = (OutletUse::To(nodes.len()), OutletUse::WithOpposite);
+            sections.push(Section { part: Arc::clone(&small), left, right });
+            let legs = vec![leg(COLD_ROOM, 1.0, TUBE), leg(COLD_ROOM, 1.0, HOSE)];
+            nodes.push(node(&format!("point {}", all.len()), Some(here), legs, End::Point(all.len())));
+            all.push(point(all.len(), COLD_ROOM, 0.1));
+        }
+        let body = design.dividers[1].body.clone();
+        dividers.push(Divider { name, node: here, place: COLD_ROOM, body, sections, cycle_switch: false });
+    }
+    design.network.nodes = nodes;
+    (design.dividers, design.points) = (dividers, all);
+    design.joints.clear();
+    design
+}

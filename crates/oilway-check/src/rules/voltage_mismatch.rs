@@ -13,7 +13,7 @@ use crate::{Facts, Rule};
 rule! {
     VoltageMismatch = "voltage-mismatch",
     title: "A part is made for another voltage",
-    finds: "A pump, valve, controller or switch whose voltage is not that of the job's supply; or one that needs a voltage where the job has no supply.",
+    finds: "A pump, valve, controller or switch whose voltage is not that of the job's supply; or one that needs a voltage where the job has no supply, which for a mere switch is a caution.",
     why: "A coil for 230 V on 24 V never pulls; one for 24 V on 230 V burns.",
     source: "own-derivation", "voltage of each part against the supply", Own,
     example: "A 230 V valve in a cabinet of 24 V: take the same valve for 24 V.",
@@ -36,12 +36,18 @@ fn run(rule: &dyn Rule, facts: &Facts<'_>) -> Vec<Finding> {
     }
     let judge = |(at, part): (String, &Part)| {
         let wants: Voltage = part.quantity("voltage")?;
-        let what = match supply {
+        let cure = message!("check-voltage-mismatch-cure");
+        let draft = match supply {
             Some(has) if has == wants => return None,
-            Some(has) => message!("check-voltage-mismatch", wants = wants, has = has),
-            None => message!("check-voltage-without-supply", wants = wants),
+            Some(has) => {
+                Draft::stop(rule, at, message!("check-voltage-mismatch", wants = wants, has = has), cure)
+            }
+            None => {
+                // Without current a pump or a coil does nothing at all; a switch merely tells nobody.
+                let make = if at.starts_with("port.") { Draft::caution } else { Draft::stop };
+                make(rule, at, message!("check-voltage-without-supply", wants = wants), cure)
+            }
         };
-        let draft = Draft::stop(rule, at, what, message!("check-voltage-mismatch-cure"));
         Some(draft.number(message!("check-number-voltage"), wants).cautions(&["S73"]).done())
     };
     parts.into_iter().filter_map(judge).collect()
@@ -49,7 +55,9 @@ fn run(rule: &dyn Rule, facts: &Facts<'_>) -> Vec<Finding> {
 
 #[cfg(test)]
 mod tests {
-    use crate::testing::{accepts, refuses, swap};
+    use crate::testing::{accepts, device, part, refuses, severity, swap};
+    use oilway_catalogue::house;
+    use oilway_model::{Filling, Severity};
     use oilway_units::Voltage;
 
     #[test]
@@ -60,5 +68,21 @@ mod tests {
             d.conditions.electric.as_mut().unwrap().voltage = Voltage::from_volts(230.0)
         });
         refuses("voltage-mismatch", |d| d.conditions.electric = None);
+    }
+
+    #[test]
+    fn a_switch_without_current_tells_nobody_and_a_coil_without_it_does_nothing() {
+        let without = |valve: bool| {
+            severity("voltage-mismatch", |d| {
+                d.conditions.electric = None;
+                if !valve {
+                    d.package.valve = None;
+                }
+                let switch = house::catalogue().of_kind("level switch").next().unwrap().id.clone();
+                device(d, "fill").holds = vec![Filling::Part(part(&switch))];
+            })
+        };
+        assert_eq!(without(true), Some(Severity::Stop));
+        assert_eq!(without(false), Some(Severity::Caution));
     }
 }
