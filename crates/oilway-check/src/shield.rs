@@ -276,3 +276,125 @@ pub(crate) fn legs(design: &Design) -> impl Iterator<Item = (String, &Leg)> {
         node.legs.iter().enumerate().map(|(number, leg)| (leg_name(&node.name, number), leg))
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Facts;
+    use crate::testing::{altered, curve_of, part, piped, sound, swap};
+    use oilway_catalogue::Value;
+    use oilway_testkit::{Check, published};
+    use oilway_units::PerTemperature;
+    use std::collections::BTreeSet;
+
+    const CODES: &[(&str, &str)] = &[
+        ("OP_RATIO", "disc-wears-out"),
+        ("OVER_RATING", "disc-too-strong"),
+        ("WINDOW_SHUT", "disc-window-shut"),
+        ("TYPE_LIQUID", "disc-not-for-liquid"),
+        ("FLOW", "relief-path-too-tight"),
+    ];
+
+    /// A disc of the case, in a place that goes from 10 to 30 °C.
+    fn disc_of(case: &Check, design: &mut Design) {
+        let ratio = |symbol| case.given::<Ratio>(symbol);
+        let slope = |change: f64| Value::Quantity(PerTemperature::from_per_kelvin(change / 10.0).into());
+        let disc = design.package.disc.as_mut().unwrap();
+        let fields = [
+            ("nominal", Value::Quantity(case.given::<Pressure>("specified").into())),
+            ("ratio", Value::Quantity(ratio("ratio").into())),
+            ("range_plus", Value::Quantity(ratio("range_plus").into())),
+            ("range_minus", Value::Quantity(ratio("range_minus").into())),
+            ("below", slope(ratio("cold_factor").fraction() - 1.0)),
+            ("above", slope(1.0 - ratio("hot_factor").fraction())),
+            ("liquid", Value::Flag(!case.name.contains("gas-only"))),
+        ];
+        for (field, value) in fields {
+            *disc = altered(disc, field, value);
+        }
+    }
+
+    /// The worked ladders, own-solved apart from the program, through the checker's own disc and its rules. A discharge header with
+    /// a pressure of its own (W13, W14) is no part of a design: each package leads its relief into the open or into a line of its own.
+    #[test]
+    fn the_worked_ladders_come_out_with_the_rules_that_their_codes_name() {
+        let mut judged = 0;
+        for case in published("disc/ladder") {
+            if case.given::<Pressure>("back_high") > Pressure::ZERO {
+                continue;
+            }
+            let mut design = sound();
+            disc_of(&case, &mut design);
+            let mut facts = Facts::of(&design);
+            let (working, rated) = (case.given::<Pressure>("working"), case.given::<Pressure>("rating"));
+            let disc = facts.shield.disc.unwrap();
+            let (low, high) = window(&facts.views, Some(&disc), working, rated);
+            case.holds("lowest_burst", disc.lowest);
+            case.holds("highest_burst", disc.highest);
+            case.holds("window_low", low);
+            case.holds("window_high", high);
+            let weakest = Held { at: String::new(), id: String::new(), what: String::new(), rated, times: 1 };
+            facts.shield.held = vec![weakest];
+            (facts.shield.working, facts.shield.window_low, facts.shield.window_high) = (working, low, high);
+            facts.shield.relieving = relieving(&case);
+            let wanted = if case.expects("codes") { case.expected_word("codes") } else { "" };
+            let wanted: BTreeSet<&str> = wanted.split_whitespace().collect();
+            let found: BTreeSet<&str> = CODES
+                .iter()
+                .filter(|(_, rule)| !crate::rule(rule).unwrap().run(&facts).is_empty())
+                .map(|(code, _)| *code)
+                .collect();
+            assert_eq!(found, wanted, "{}", case.name);
+            judged += 1;
+        }
+        assert_eq!(judged, 24);
+    }
+
+    /// The pressure while relieving, by the checker's own relief path, where the case has one.
+    fn relieving(case: &Check) -> Option<Pressure> {
+        if !case.expects("pressure_while_relieving") {
+            return None;
+        }
+        let oil = case.name.contains("oil");
+        let mut design = sound();
+        let (hole, land, flow) = if oil { (1.5, 1.0, 600.0) } else { (3.0, 2.0, 100.0) };
+        if oil {
+            curve_of(&mut design, 0.0, 3.0, 1.0);
+            if let oilway_model::Substance::Grease(grease) = &mut design.conditions.lubricant.substance {
+                let density = oilway_units::Density::from_kilograms_per_cubic_metre(900.0);
+                grease.density = oilway_units::Entry::known(density);
+            }
+            swap(design.package.holder.as_mut().unwrap(), "10005");
+        } else {
+            curve_of(&mut design, 2000.0, 400.0, 0.5);
+            piped(&mut design, 3.0);
+            // 8 × 1 has a bore of 6 mm, 6 × 1 one of 4 mm.
+            design.conduits[0] = part(if case.name.contains("4 mm") { "10083" } else { "10084" });
+        }
+        let millimetres = |value| Value::Quantity(Length::from_millimetres(value).into());
+        let holder = design.package.holder.as_mut().unwrap();
+        *holder = altered(&altered(holder, "hole", millimetres(hole)), "land", millimetres(land));
+        let views = Views::of(&design);
+        let walk = Walk::new(&design, &views);
+        let flow = Flow::from_cubic_centimetres_per_minute(flow);
+        let held = shield(&design, &views, &walk, Pressure::ZERO, Pressure::ZERO, flow).relieving.unwrap();
+        // Two decimals of a bar are printed; of 4.92 bar that is wider than the row's own tolerance.
+        let printed = case.expected::<Pressure>("pressure_while_relieving");
+        assert!((held.bar() - printed.bar()).abs() < 0.0051, "{}: {}", case.name, held.bar());
+        Some(held)
+    }
+
+    /// Discs of 130 and 150 bar between 10 and 30 °C, as the reference numbers of the demonstration job have them (own-computed there,
+    /// one decimal printed).
+    #[test]
+    fn the_discs_of_the_dairy_burst_where_its_reference_numbers_say() {
+        for (id, highest, lowest, steady) in [("10019", 138.1, 122.3, 97.8), ("10020", 159.4, 141.1, 112.9)] {
+            let mut design = sound();
+            swap(design.package.disc.as_mut().unwrap(), id);
+            let disc = Facts::of(&design).shield.disc.unwrap();
+            for (own, printed) in [(disc.highest, highest), (disc.lowest, lowest), (disc.steady, steady)] {
+                assert!((own.bar() - printed).abs() < 0.051, "{id}: {} {printed}", own.bar());
+            }
+        }
+    }
+}

@@ -192,6 +192,19 @@ pub(crate) fn yield_of(design: &mut Design, pascals: f64) {
     }
 }
 
+/// Gives all rows of the grease this flow curve: yield stress in pascals, consistency, index.
+pub(crate) fn curve_of(design: &mut Design, yield_stress: f64, consistency: f64, index: f64) {
+    if let Substance::Grease(grease) = &mut design.conditions.lubricant.substance
+        && let FlowCurve::Rows(rows) = &mut grease.curve
+    {
+        for row in rows {
+            row.yield_stress = Pressure::from_pascals(yield_stress);
+            row.consistency = Consistency::from_pascal_seconds_to_the_n(consistency);
+            row.index = Ratio::from_fraction(index);
+        }
+    }
+}
+
 fn practice() -> Practice {
     let ratio = |fraction| Entry::known(Ratio::from_fraction(fraction));
     Practice {
