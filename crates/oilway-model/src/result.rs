@@ -109,8 +109,8 @@ pub struct ColdLimit {
 pub struct Remedy {
     /// The remedy.
     pub what: Message,
-    /// The new limit at the same place.
-    pub temperature: Temperature,
+    /// The new limit at the same place; none where the cold is no longer the limit as far down as anybody looks.
+    pub temperature: Option<Temperature>,
 }
 
 /// The overpressure window.

@@ -7,6 +7,7 @@ use oilway_units::{Flow, Pressure, Temperature, TemperatureDifference};
 
 use crate::evaluate::circumstances;
 use crate::hydraulics::Hydraulics;
+use crate::protection::DiscHere;
 use crate::source::stall;
 use crate::weather::Weather;
 
@@ -29,7 +30,12 @@ pub(crate) fn cold_limit(
 ) -> Option<ColdLimit> {
     let cold = seasons.iter().find(|s| s.season == Season::Cold)?;
     let pump = Pump::of(&design.package.pump)?;
-    let stall = stall(&pump, circumstances(design, None).air);
+    // A pump that could push harder would only wear out the disc.
+    let disc = design.package.disc.as_ref();
+    let steady =
+        disc.and_then(|d| DiscHere::new(d, &design.conditions, design.package.place)).map(|d| d.steady);
+    let own = stall(&pump, circumstances(design, None).air);
+    let stall = steady.map_or(own, |steady| own.min(steady));
     let candidates = hardest(design, nodes, cold);
     let limit = |weather: Weather| {
         let few = limit(design, &candidates, flow, stall, weather)?;
@@ -63,7 +69,10 @@ pub(crate) fn cold_limit(
     ];
     let remedies = remedies
         .into_iter()
-        .filter_map(|(what, weather)| Some(Remedy { what, temperature: at(limit(weather)?) }))
+        .filter_map(|(what, weather)| {
+            let shift = limit(weather)?;
+            Some(Remedy { what, temperature: (shift > SEARCH.0).then(|| at(shift)) })
+        })
         .collect();
     Some(ColdLimit {
         reserve: TemperatureDifference::from_kelvins(-shift),

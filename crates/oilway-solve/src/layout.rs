@@ -128,6 +128,13 @@ impl Conduit {
     fn allowed_by_choice(&self) -> bool {
         self.rated > Pressure::ZERO
     }
+    /// Cost of a metre in hundredths. A hair is added for the bore, so that of two lines of one price the narrower is the cheaper; where
+    /// the catalogue has no price a line costs by its bore alone.
+    pub(crate) fn cost_per_metre(&self) -> f64 {
+        let millimetres = self.bore.millimetres();
+        self.part.price.as_ref().map_or(100.0 + 40.0 * millimetres, |p| p.hundredths as f64)
+            + 0.5 * millimetres
+    }
     /// Whether it may be used from the coldest to the hottest of a place.
     fn endures(&self, place: &Place) -> bool {
         self.used.0.is_none_or(|coldest| place.coldest.get() >= coldest)

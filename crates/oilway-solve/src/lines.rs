@@ -1,8 +1,9 @@
-//! Bores of the lines: the narrowest that still hold on the coldest day.
+//! Bores of the lines: cheap ones that still hold on the coldest day.
 //!
-//! All open legs are held to one gradient: each takes the narrowest bore at which it loses no more pressure for each metre than
-//! the gradient allows. The gradient is then raised until the worst path just stays inside the pressure on hand. One number decides for
-//! the whole tree, which keeps a system of ten thousand points as quick as one of ten.
+//! One price of pressure decides the whole tree: each open leg takes the candidate for which its own cost plus that price, times
+//! what it loses, times the number of points that it serves, is least. A leg that many points share is thus widened long
+//! before a tail is. The price is raised until the worst path holds; then every leg, tails first, gives back what its
+//! paths do not need. A few dozen passes over the tree keep a system of ten thousand points as quick as one of ten.
 
 use oilway_catalogue::kinds::Divider as Body;
 use oilway_model::{Conditions, End, Fluid, Job, Season};
@@ -20,13 +21,14 @@ pub(crate) struct Losses {
     legs: Vec<Vec<Leg>>,
     /// What must be overcome at each node whatever the bore: divider, back pressure.
     fixed: Vec<Pressure>,
+    /// How many points each node serves.
+    served: Vec<f64>,
     /// Whether the lubricant thickens under pressure, so that a loss hangs on what lies behind it.
     thickens: bool,
 }
 
 #[derive(Debug)]
 struct Leg {
-    metres: f64,
     head: Pressure,
     thickening: PerPressure,
     /// Per candidate, narrowest first.
@@ -39,6 +41,8 @@ struct Loss {
     /// At the viscosity of no pressure.
     moving: Pressure,
     rated: Pressure,
+    /// Cost of the whole leg in hundredths; nothing where there is no choice.
+    cost: f64,
 }
 
 impl Loss {
@@ -76,104 +80,120 @@ impl Losses {
             let of_leg = |(leg, open): (&oilway_model::Leg, &Vec<usize>)| {
                 let fluid = fluids.get(leg.place)?;
                 Some(Leg {
-                    metres: leg.length.get().metres(),
                     head: pipe_flow::static_head(fluid.density, leg.rise.get()),
                     thickening: fluid.pressure_coefficient,
                     losses: open
                         .iter()
-                        .map(|&c| loss(conditions, fluid, &layout.conduits[c], leg, flow))
+                        .map(|&c| loss(conditions, fluid, &layout.conduits[c], leg, flow, open.len() > 1))
                         .collect(),
                 })
             };
             legs.push(node.legs.iter().zip(candidates).map(of_leg).collect::<Option<_>>()?);
         }
         let thickens = fluids.iter().any(|fluid| fluid.pressure_coefficient > PerPressure::ZERO);
-        Some(Losses { legs, fixed, thickens })
+        Some(Losses { legs, fixed, served: served(layout), thickens })
     }
 
-    /// The narrowest bores whose worst path stays within `budget`, every line rated for at least `least_rating`.
+    /// Cheap bores whose worst path stays within `budget`, every line rated for at least `least_rating`.
     ///
     /// None where even the widest lines ask more.
     pub(crate) fn within(&self, layout: &Layout, budget: Pressure, least_rating: Pressure) -> Option<Bores> {
         if !self.all_rated(least_rating) {
             return None;
         }
-        let steps = self.gradients();
-        let at = |step: usize| self.at_gradient(layout, steps[step], least_rating);
-        // Gradients are sorted: a larger one never asks less pressure.
-        let (mut low, mut high) = (0, steps.len());
-        if at(0).need > budget {
+        let holds_with = |step: i32| self.need(layout, &self.at_step(step, least_rating)) <= budget;
+        // A larger price never makes a leg narrower, so that what holds at a step holds at the next.
+        let (mut fails, mut holds) = (-1, STEPS);
+        if !holds_with(holds) {
             return None;
         }
-        while high - low > 1 {
-            let middle = (low + high) / 2;
-            if at(middle).need <= budget { low = middle } else { high = middle }
+        while holds - fails > 1 {
+            let middle = fails + (holds - fails) / 2;
+            if holds_with(middle) { holds = middle } else { fails = middle }
         }
-        Some(at(low))
+        let roomy = self.at_step(holds, least_rating);
+        let saved = self.given_back(layout, &roomy, budget, least_rating);
+        // Savings are counted as if losses simply added up; for an oil that thickens the proof is the whole walk.
+        let chosen = if self.need(layout, &saved) <= budget { saved } else { roomy };
+        Some(self.bores(layout, chosen))
     }
 
     /// The widest lines on offer, for a design that must be shown although nothing holds.
     pub(crate) fn widest(&self, layout: &Layout, least_rating: Pressure) -> Bores {
-        self.at_gradient(layout, 0.0, least_rating)
+        self.bores(layout, self.at_step(STEPS, least_rating))
     }
 
     fn all_rated(&self, least: Pressure) -> bool {
         self.legs.iter().flatten().all(|leg| leg.losses.iter().any(|l| l.rated >= least))
     }
 
-    /// Gradients that are worth trying: steps of a tenth over all that occurs, and nothing at all.
-    fn gradients(&self) -> Vec<f64> {
-        let per_metre = |leg: &Leg| {
-            leg.losses.iter().map(|l| l.worst().pascals() / leg.metres.max(1e-9)).collect::<Vec<_>>()
+    /// The candidates at a step of the price of pressure; at the last step pressure alone counts.
+    fn at_step(&self, step: i32, least_rating: Pressure) -> Vec<Vec<usize>> {
+        let price =
+            if step >= STEPS { None } else { Some(LEAST_PRICE * libm::pow(PRICE_STEP, f64::from(step))) };
+        let of_node = |(legs, served): (&Vec<Leg>, &f64)| {
+            let cost = |l: &Loss| match price {
+                Some(price) => l.cost + price * served * l.worst().pascals(),
+                None => l.worst().pascals(),
+            };
+            legs.iter().map(|leg| leg.pick(least_rating, cost)).collect()
         };
-        let (mut least, mut most) = (f64::INFINITY, 0.0_f64);
-        for g in self
-            .legs
-            .iter()
-            .flatten()
-            .filter(|l| l.metres > 0.0)
-            .flat_map(per_metre)
-            .filter(|g| *g > 0.0 && g.is_finite())
-        {
-            least = least.min(g);
-            most = most.max(g);
-        }
-        let mut steps = vec![0.0];
-        let mut g = least;
-        while g.is_finite() && g <= most * 1.1 && steps.len() < 400 {
-            steps.push(g);
-            g *= 1.1;
-        }
-        steps
+        self.legs.iter().zip(&self.served).map(of_node).collect()
     }
 
-    fn at_gradient(&self, layout: &Layout, gradient: f64, least_rating: Pressure) -> Bores {
-        let pick = |legs: &Vec<Leg>| legs.iter().map(|leg| leg.pick(gradient, least_rating)).collect();
-        let chosen: Vec<Vec<usize>> = self.legs.iter().map(pick).collect();
-        let need = if self.thickens {
-            self.need_path_by_path(layout, &chosen)
+    fn bores(&self, layout: &Layout, chosen: Vec<Vec<usize>>) -> Bores {
+        let cost = |(legs, picks): (&Vec<Leg>, &Vec<usize>)| -> f64 {
+            legs.iter().zip(picks).map(|(leg, &pick)| leg.losses[pick].cost).sum()
+        };
+        let price = self.legs.iter().zip(&chosen).map(cost).sum();
+        Bores { need: self.need(layout, &chosen), price, chosen }
+    }
+
+    fn need(&self, layout: &Layout, chosen: &[Vec<usize>]) -> Pressure {
+        if self.thickens {
+            self.need_path_by_path(layout, chosen)
         } else {
-            self.need_in_one_sweep(layout, &chosen)
-        };
-        Bores { need, price: self.price(layout, &chosen), chosen }
+            self.need_in_one_sweep(layout, chosen)
+        }
     }
 
-    /// Price of the lines that are open to choice, in hundredths.
-    fn price(&self, layout: &Layout, chosen: &[Vec<usize>]) -> f64 {
-        let mut sum = 0.0;
-        for (number, picks) in chosen.iter().enumerate() {
-            let legs = self.legs[number].iter().zip(&layout.candidates[number]);
-            for ((leg, open), &pick) in legs.zip(picks).filter(|((_, open), _)| open.len() > 1) {
-                sum += leg.metres * crate::layout::price(&layout.conduits[open[pick]].part) as f64;
+    /// From the points back to the pump each leg takes the cheapest candidate that all its paths can still afford.
+    fn given_back(
+        &self,
+        layout: &Layout,
+        roomy: &[Vec<usize>],
+        budget: Pressure,
+        least_rating: Pressure,
+    ) -> Vec<Vec<usize>> {
+        let mut chosen = roomy.to_vec();
+        let sums = self.sums(layout, roomy);
+        let mut slack = vec![(NO_LIMIT, NO_LIMIT); sums.len()];
+        for (number, node) in layout.network.nodes.iter().enumerate().rev() {
+            let mut room = match node.end {
+                End::Point(_) => (budget - sums[number].0, budget - sums[number].1),
+                _ => slack[number],
+            };
+            for (leg, pick) in self.legs[number].iter().zip(&mut chosen[number]) {
+                let now = leg.losses[*pick];
+                let more = |l: &Loss| (l.rested - now.rested, l.moving - now.moving);
+                let fits = |l: &Loss| more(l).0 <= room.0 && more(l).1 <= room.1;
+                let cheapest = leg.pick(least_rating, |l| if fits(l) { l.cost } else { f64::INFINITY });
+                let then = leg.losses[cheapest];
+                if then.cost < now.cost && fits(&then) {
+                    room = (room.0 - more(&then).0, room.1 - more(&then).1);
+                    *pick = cheapest;
+                }
+            }
+            if let Some(parent) = node.parent {
+                slack[parent] = (slack[parent].0.min(room.0), slack[parent].1.min(room.1));
             }
         }
-        sum
+        chosen
     }
 
-    /// The highest need of any path where losses simply add up: one sweep from the pump outwards.
-    fn need_in_one_sweep(&self, layout: &Layout, chosen: &[Vec<usize>]) -> Pressure {
+    /// For each node what lies between the pump and its far end, start after rest and moving, as if losses simply added up.
+    fn sums(&self, layout: &Layout, chosen: &[Vec<usize>]) -> Vec<(Pressure, Pressure)> {
         let mut sums: Vec<(Pressure, Pressure)> = Vec::with_capacity(self.legs.len());
-        let mut need = Pressure::ZERO;
         for (number, node) in layout.network.nodes.iter().enumerate() {
             let (mut rested, mut moving) = node.parent.map_or_else(Default::default, |p| sums[p]);
             rested += self.fixed[number];
@@ -183,11 +203,15 @@ impl Losses {
                 moving += leg.losses[pick].moving + leg.head;
             }
             sums.push((rested, moving));
-            if matches!(node.end, End::Point(_)) {
-                need = need.max(rested).max(moving);
-            }
         }
-        need
+        sums
+    }
+
+    /// The highest need of any path where losses simply add up: one sweep from the pump outwards.
+    fn need_in_one_sweep(&self, layout: &Layout, chosen: &[Vec<usize>]) -> Pressure {
+        let sums = self.sums(layout, chosen);
+        let points = layout.point_nodes.iter().map(|&point| sums[point].0.max(sums[point].1));
+        points.fold(Pressure::ZERO, Pressure::max)
     }
 
     /// The same for an oil that thickens: each path from its far end to the pump.
@@ -209,17 +233,35 @@ impl Losses {
 }
 
 impl Leg {
-    /// The narrowest candidate within the gradient; the one that loses least where none is.
-    fn pick(&self, gradient: f64, least_rating: Pressure) -> usize {
-        let most = Pressure::from_pascals(gradient * self.metres);
+    /// The candidate of least cost by a measure, the narrower of equals.
+    fn pick(&self, least_rating: Pressure, cost: impl Fn(&Loss) -> f64) -> usize {
         let rated = |l: &Loss| l.rated >= least_rating || self.losses.len() == 1;
-        let fits = self.losses.iter().position(|l| rated(l) && l.worst() <= most);
-        fits.unwrap_or_else(|| {
-            let all = self.losses.iter().enumerate().filter(|(_, l)| rated(l));
-            all.min_by(|a, b| a.1.worst().total_cmp(&b.1.worst()).then(a.0.cmp(&b.0)))
-                .map_or(self.losses.len() - 1, |(i, _)| i)
-        })
+        let all = self.losses.iter().enumerate().filter(|(_, l)| rated(l));
+        let best = all.min_by(|a, b| cost(a.1).total_cmp(&cost(b.1)).then(a.0.cmp(&b.0)));
+        best.map_or(self.losses.len().saturating_sub(1), |(i, _)| i)
     }
+}
+
+/// More than any path asks.
+const NO_LIMIT: Pressure = Pressure::from_bar(1e9);
+/// Prices of pressure that are tried, hundredths for each pascal and point: from next to nothing to more than any line costs.
+const LEAST_PRICE: f64 = 1e-9;
+const PRICE_STEP: f64 = 1.25;
+const STEPS: i32 = 125;
+
+/// How many points each node serves.
+fn served(layout: &Layout) -> Vec<f64> {
+    let mut served = vec![0.0; layout.network.nodes.len()];
+    for (number, node) in layout.network.nodes.iter().enumerate().rev() {
+        if matches!(node.end, End::Point(_)) {
+            served[number] += 1.0;
+        }
+        if let Some(parent) = node.parent {
+            let here = served[number];
+            served[parent] += here;
+        }
+    }
+    served
 }
 
 fn cold_fluids(conditions: &Conditions) -> Option<Vec<Fluid>> {
@@ -232,6 +274,7 @@ fn loss(
     conduit: &Conduit,
     leg: &oilway_model::Leg,
     flow: Flow,
+    open_choice: bool,
 ) -> Loss {
     let practice = &conditions.practice;
     let length = leg.length.get();
@@ -241,6 +284,7 @@ fn loss(
         rested: start * practice.rest_factor.get().fraction(),
         moving: fluid.drop(conduit.bore, acting, flow),
         rated: conduit.rated,
+        cost: if open_choice { conduit.cost_per_metre() * length.metres() } else { 0.0 },
     }
 }
 
@@ -347,16 +391,59 @@ mod tests {
         assert!(bores.need > losses.need_in_one_sweep(&layout, &bores.chosen));
     }
 
+    /// The least cost of any choice of bores that holds, by trying all of them: the main and three classes of tails.
+    fn least_cost(layout: &Layout, losses: &Losses, budget: Pressure) -> f64 {
+        let legs: Vec<usize> = (0..losses.legs.len()).filter(|&n| !losses.legs[n].is_empty()).collect();
+        let options = losses.legs[legs[0]][0].losses.len();
+        let mut chosen: Vec<Vec<usize>> = losses.legs.iter().map(|l| vec![0; l.len()]).collect();
+        let mut least = f64::INFINITY;
+        for code in 0..options.pow(4) {
+            let digit = |place: u32| code / options.pow(place) % options;
+            for (order, &number) in legs.iter().enumerate() {
+                // The first leg is the main; the tails follow in three lengths that repeat.
+                chosen[number][0] = if order == 0 { digit(0) } else { digit(1 + ((order - 1) % 3) as u32) };
+            }
+            if losses.need_in_one_sweep(layout, &chosen) <= budget {
+                least = least.min(losses.bores(layout, chosen.clone()).price);
+            }
+        }
+        least
+    }
+
+    #[test]
+    fn lines_cost_little_more_than_the_cheapest_that_hold() {
+        let mut job = small();
+        job.points.truncate(6);
+        let (layout, losses) = losses(&job, 2.0);
+        for budget in [45.0, 60.0, 80.0, 110.0] {
+            let Some(found) = losses.within(&layout, bar(budget), bar(100.0)) else { continue };
+            let least = least_cost(&layout, &losses, bar(budget));
+            assert!(found.price <= least * 1.15, "{budget} bar: {} against {least}", found.price);
+        }
+    }
+
     proptest! {
         #[test]
-        fn more_pressure_on_hand_never_asks_for_wider_or_dearer_lines(low in 30.0_f64..90.0, more in 0.0_f64..60.0) {
+        fn what_is_found_holds_and_gives_nothing_away(low in 30.0_f64..90.0, more in 0.0_f64..60.0) {
             let (layout, losses) = losses(&small(), 2.0);
             let find = |budget: f64| losses.within(&layout, bar(budget), bar(100.0));
             if let Some(tight) = find(low) {
                 let roomy = find(low + more).unwrap();
                 prop_assert!(tight.need <= bar(low) && roomy.need <= bar(low + more));
-                let narrower = roomy.chosen.iter().flatten().zip(tight.chosen.iter().flatten()).all(|(a, b)| a <= b);
-                prop_assert!(narrower);
+                // A tail alone cannot be had cheaper: the one path that it serves would no longer hold.
+                for (number, legs) in losses.legs.iter().enumerate().filter(|(n, _)| layout.point_nodes.contains(n)) {
+                    for (leg, here) in legs.iter().enumerate() {
+                        for cheaper in 0..here.losses.len() {
+                            if here.losses[cheaper].cost < here.losses[tight.chosen[number][leg]].cost {
+                                let mut other = tight.chosen.clone();
+                                other[number][leg] = cheaper;
+                                let holds = here.losses[cheaper].rated >= bar(100.0)
+                                    && losses.need_in_one_sweep(&layout, &other) <= bar(low);
+                                prop_assert!(!holds, "node {} leg {}", number, leg);
+                            }
+                        }
+                    }
+                }
             }
         }
     }

@@ -135,12 +135,16 @@ fn fitting_discs(job: &Job, catalogue: &Catalogue, block: &Part, joiner: &mut Jo
     if fitting.is_empty() { all } else { fitting }
 }
 
-/// Smaller is better: sound before lame, a full reservoir before a short one, roomy before thin, then the price.
+/// Smaller is better: sound before lame, a full reservoir before a short one, roomy before thin, a pump that stalls at a blocked
+/// line before one that bursts the disc there, one that cycles by itself before one that somebody must switch for every
+/// stroke, then the price.
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
 struct Rank {
     lame: u8,
     short: bool,
     thin: bool,
+    bursts: bool,
+    switched: bool,
     price: f64,
     tightness: f64,
 }
@@ -179,6 +183,10 @@ impl Trial<'_> {
             lame: u8::from(!holds) + u8::from(!protects) + u8::from(bores.need > stall),
             short: self.of.vessel.short,
             thin: strength < THIN,
+            // A blocked line is the ordinary fault; it should be seen, and not cost a disc.
+            bursts: self.disc.is_some_and(|d| stall > d.lowest),
+            // A progressive system takes stroke after stroke until its cycle is complete. Common practice, no source.
+            switched: matches!(self.of.data.drive, Drive::SpringReturn | Drive::DoubleActing),
             price: cost as f64 + bores.price,
             tightness: -life.min(strength),
         };

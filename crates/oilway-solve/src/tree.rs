@@ -95,6 +95,8 @@ pub(crate) struct Ask {
     pub served: Served,
     /// The least that keeps him in his band.
     pub least: Flow,
+    /// What he needs; between the least and the most.
+    pub full: Flow,
     /// The most.
     pub most: Flow,
 }
@@ -147,12 +149,17 @@ fn no_first_divider() -> Obstacle {
 
 /// The point that is served least gets what it needs, unless another would then get more than its band allows.
 fn rhythm(first: &Metered, band_low: Ratio) -> Rhythm {
-    let full = first.inflow_low / band_low.fraction().max(0.01);
+    let full = full_inflow(first, band_low);
     Rhythm {
         shortest: first.cycle / first.inflow_high,
         wanted: first.cycle / full.min(first.inflow_high),
         longest: first.cycle / first.inflow_low,
     }
+}
+
+/// The inflow at which the consumer that is served least gets what it needs: every lower edge is the same share of a need.
+fn full_inflow(metered: &Metered, band_low: Ratio) -> Flow {
+    metered.inflow_low / band_low.fraction().max(0.01)
 }
 
 fn asks_of(
@@ -167,6 +174,7 @@ fn asks_of(
         Ok(Ask {
             served: Served::Point(number),
             least: need.required * need.band_low.fraction(),
+            full: need.required,
             most: need.required * edge,
         })
     });
@@ -177,7 +185,13 @@ fn asks_of(
                 what: message!("solve-divider-below-failed", below = wish.name.as_str()),
                 cure: message!("solve-cure-below-first"),
             })?;
-            Ok(Ask { served: Served::Divider(number), least: solved.inflow_low, most: solved.inflow_high })
+            let full = full_inflow(solved, job.conditions.practice.band_low.get()).min(solved.inflow_high);
+            Ok(Ask {
+                served: Served::Divider(number),
+                least: solved.inflow_low,
+                full,
+                most: solved.inflow_high,
+            })
         },
     );
     let asks: Vec<Ask> = points.chain(below).collect::<Result<_, Obstacle>>()?;
@@ -241,22 +255,15 @@ fn one_divider(job: &Job, catalogue: &Catalogue, divider: usize, asks: &[Ask]) -
     if let Some(sections) = wish.sections.chosen() {
         return keep_given(job, &ranges, divider, sections, asks);
     }
-    let mut reason: Option<(Infeasible, &Range)> = None;
+    // The full amount first: the lower edge of a band is a tolerance, not a target.
+    let full: Vec<Ask> = asks.iter().map(|ask| Ask { least: ask.full, ..*ask }).collect();
+    let mut reason = None;
+    let mut found = cheapest(&ranges, &full, asks, 1.0, &mut None);
     for widened in WIDENINGS {
-        let mut best: Option<(i64, Metered)> = None;
-        for range in &ranges {
-            match search(range, asks, widened) {
-                Ok((cost, found)) if best.as_ref().is_none_or(|(c, _)| cost < *c) => {
-                    best = Some((cost, found))
-                }
-                Ok(_) => {}
-                // The first range and the bands as they are: what comes later only says more of the same.
-                Err(why) => reason = reason.or(Some((why, range))),
-            }
-        }
-        if let Some((_, found)) = best {
-            return Ok(found);
-        }
+        found = found.or_else(|| cheapest(&ranges, asks, asks, widened, &mut reason));
+    }
+    if let Some(found) = found {
+        return Ok(found);
     }
     let name = |ask: usize| name_of(job, asks[ask].served);
     let (what, cure) = reason.map_or_else(
@@ -270,6 +277,26 @@ fn one_divider(job: &Job, catalogue: &Catalogue, divider: usize, asks: &[Ask]) -
         },
     );
     Err(Obstacle { at, what, cure })
+}
+
+/// The cheapest over all bodies that serves what is strictly asked; the spans handed up are those of the bands.
+fn cheapest<'r>(
+    ranges: &'r [Range],
+    strict: &[Ask],
+    bands: &[Ask],
+    widened: f64,
+    reason: &mut Option<(Infeasible, &'r Range)>,
+) -> Option<Metered> {
+    let mut best: Option<(i64, Metered)> = None;
+    for range in ranges {
+        match search(range, strict, bands, widened) {
+            Ok((cost, found)) if best.as_ref().is_none_or(|(c, _)| cost < *c) => best = Some((cost, found)),
+            Ok(_) => {}
+            // The first range and the bands as they are: what comes later only says more of the same.
+            Err(why) => *reason = reason.take().or(Some((why, range))),
+        }
+    }
+    best.map(|(_, found)| found)
 }
 
 pub(crate) fn name_of(job: &Job, served: Served) -> String {
@@ -292,8 +319,8 @@ fn wanted(ask: &Ask, widened: f64) -> Wanted {
     Wanted::new(demand as u32, 100, edge as u32)
 }
 
-fn search(range: &Range, asks: &[Ask], widened: f64) -> Result<(i64, Metered), Infeasible> {
-    let wanted: Vec<Wanted> = asks.iter().map(|ask| wanted(ask, widened)).collect();
+fn search(range: &Range, strict: &[Ask], bands: &[Ask], widened: f64) -> Result<(i64, Metered), Infeasible> {
+    let wanted: Vec<Wanted> = strict.iter().map(|ask| wanted(ask, widened)).collect();
     let sizes: Vec<SectionSize> = range
         .sizes
         .iter()
@@ -324,7 +351,7 @@ fn search(range: &Range, asks: &[Ask], widened: f64) -> Result<(i64, Metered), I
     };
     let cost = price(&range.body) + i64::try_from(found.objective).unwrap_or(i64::MAX / 4);
     let proven = found.proof.lower_bound == found.objective;
-    Ok((cost, Metered { proven, ..metered(range, asks, &found, widened, teed) }))
+    Ok((cost, Metered { proven, ..metered(range, bands, &found, widened, teed) }))
 }
 
 /// A search that ran out of effort may still have found sections, only without the proof that there are no cheaper ones.

@@ -134,7 +134,10 @@ fn remedies(design: &Design, limit: &ColdLimit) -> Vec<Block> {
     }
     let place = words::place(design, limit.place);
     let remedy = |remedy: &oilway_model::Remedy| {
-        message!("documents-remedy", what = remedy.what.clone(), temperature = remedy.temperature)
+        match remedy.temperature {
+            Some(limit) => message!("documents-remedy", what = remedy.what.clone(), temperature = limit),
+            None => message!("documents-remedy-beyond", what = remedy.what.clone()),
+        }
     };
     vec![
         Block::Heading(message!("documents-head-cold")),

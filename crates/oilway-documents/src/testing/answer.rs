@@ -74,7 +74,7 @@ pub(crate) fn small_answer() -> Answer {
             temperature: Temperature::from_celsius(-5.0),
             remedies: vec![Remedy {
                 what: message!("solve-remedy-wider"),
-                temperature: Temperature::from_celsius(-14.0),
+                temperature: Some(Temperature::from_celsius(-14.0)),
             }],
         }),
         protection: Protection {
