@@ -26,7 +26,9 @@ fn random_jobs(options: &[String]) -> Outcome {
         match pair {
             [key, value] if key == "--count" => count = number(value)?,
             [key, value] if key == "--from" => from = number(value)?,
-            _ => return Err(format!("{} is no option of this study; write --count N or --from SEED", pair[0])),
+            _ => {
+                return Err(format!("{} is no option of this study; write --count N or --from SEED", pair[0]));
+            }
         }
     }
     let done = Command::new(env!("CARGO"))
@@ -53,7 +55,8 @@ mod tests {
 
     #[test]
     fn an_unknown_study_option_or_number_is_refused_with_what_may_be_written() {
-        let run = |words: &[&str]| run(&words.iter().map(|w| (*w).to_owned()).collect::<Vec<_>>()).unwrap_err();
+        let run =
+            |words: &[&str]| run(&words.iter().map(|w| (*w).to_owned()).collect::<Vec<_>>()).unwrap_err();
         assert!(run(&[]).contains("random-jobs"));
         assert!(run(&["moon"]).contains("random-jobs"));
         assert!(run(&["random-jobs", "--many"]).contains("--count N"));

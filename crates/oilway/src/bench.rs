@@ -4,9 +4,11 @@ use std::path::{Path, PathBuf};
 
 use oilway_catalogue::Catalogue;
 use oilway_catalogue::lubricants::library;
-use oilway_model::{Answer, Design, Job};
+use oilway_check::Report;
+use oilway_documents::sheets::Papers;
+use oilway_model::{Answer, Assumption, Design, Finding, Job};
 use oilway_physics::Ledger;
-use oilway_solve::Obstacle;
+use oilway_solve::{Obstacle, Study};
 use oilway_store::{Lock, apply_lock, read_job, read_lock};
 use oilway_text::message;
 
@@ -27,8 +29,6 @@ pub(crate) struct Opened {
     pub(crate) job: Job,
     /// The parts that it may use.
     pub(crate) catalogue: Catalogue,
-    /// The lock file and its choices, if there is one.
-    pub(crate) lock: Option<(PathBuf, Lock)>,
 }
 
 /// A design and what follows from it.
@@ -36,8 +36,17 @@ pub(crate) struct Opened {
 pub(crate) struct Worked {
     /// The design.
     pub(crate) design: Design,
-    /// Its numbers.
+    /// Its numbers, with the checker's verdict.
     pub(crate) answer: Answer,
+    /// What the checker found, in the design and in the designer's numbers.
+    pub(crate) findings: Vec<Finding>,
+}
+
+impl Worked {
+    /// What the sheets are made from.
+    pub(crate) fn papers<'a>(&'a self, assumptions: &'a [Assumption]) -> Papers<'a> {
+        Papers { design: &self.design, answer: &self.answer, findings: &self.findings, assumptions }
+    }
 }
 
 /// The file that a path means: a folder stands for the job in it.
@@ -65,9 +74,8 @@ pub(crate) fn opened(desk: &Desk, file: String, text: String, reopen: &[String])
     let Some(mut job) = job else {
         return Err(Trouble::Mistakes(vec![(file, text)], mistakes));
     };
-    let lock = locked(&file)?;
-    if let Some((path, lock)) = &lock {
-        let mistakes = apply_lock(&mut job, lock, reopen, &catalogue);
+    if let Some((path, lock)) = locked(&file)? {
+        let mistakes = apply_lock(&mut job, &lock, reopen, &catalogue);
         if !mistakes.is_empty() {
             return Err(Trouble::Mistakes(
                 vec![(lock.file.clone(), files::text(&path.display().to_string())?)],
@@ -75,7 +83,7 @@ pub(crate) fn opened(desk: &Desk, file: String, text: String, reopen: &[String])
             ));
         }
     }
-    Ok(Opened { file, text, job, catalogue, lock })
+    Ok(Opened { file, text, job, catalogue })
 }
 
 /// The lock file beside a job, if there is one.
@@ -94,7 +102,7 @@ pub(crate) fn locked(job: &str) -> Result<Option<(PathBuf, Lock)>, Trouble> {
     }
 }
 
-/// Designs the job and works out what follows; the ledger keeps how, if it is on.
+/// Designs the job, works out what follows, and has it judged; the ledger keeps how, if it is on.
 pub(crate) fn work(
     desk: &Desk,
     job: &Job,
@@ -103,8 +111,18 @@ pub(crate) fn work(
 ) -> Result<Worked, Trouble> {
     let _progress = Progress::begin(desk, &message!("oilway-progress-design"));
     let design = oilway_solve::design(job, catalogue).map_err(obstacles)?;
-    let answer = oilway_solve::evaluate(&design, ledger);
-    Ok(Worked { design, answer })
+    let mut answer = oilway_solve::evaluate(&design, ledger);
+    let mut found = oilway_check::check(&design).findings;
+    found.extend(oilway_check::compare(&design, &answer));
+    let report = Report::of(found);
+    answer.verdict = report.verdict;
+    Ok(Worked { design, answer, findings: report.findings })
+}
+
+/// What the unknowns of a design do.
+pub(crate) fn study(desk: &Desk, design: &Design) -> Study {
+    let _progress = Progress::begin(desk, &message!("oilway-progress-study"));
+    oilway_solve::study(design)
 }
 
 /// What stands in the way of a design.

@@ -94,6 +94,10 @@ impl Desk {
 impl Reply {
     /// A text that is the answer whatever form was asked for: a script, a manual, a file for the next program.
     pub(crate) fn plain(out: String) -> Reply {
-        Reply { exit: Exit::Works, out, remarks: String::new() }
+        Reply::with(Exit::Works, out)
+    }
+    /// A text that is the answer, and how it ended.
+    pub(crate) fn with(exit: Exit, out: String) -> Reply {
+        Reply { exit, out, remarks: String::new() }
     }
 }

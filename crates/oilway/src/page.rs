@@ -14,6 +14,9 @@ const GAP: usize = 2;
 /// Heavy letters for what must be seen first.
 const HEAVY: Style = Style::new().effects(Effects::BOLD);
 
+/// How the writer of sheets begins a line that must be read before anything else.
+const STOP: &str = "!! ";
+
 /// How a column of a table is set.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Set {
@@ -35,10 +38,6 @@ impl Page {
         Page { text: String::new(), reader, paint }
     }
 
-    /// Who reads it.
-    pub(crate) fn reader(&self) -> &Reader {
-        &self.reader
-    }
     /// The sentence for this reader.
     pub(crate) fn words(&self, message: &Message) -> String {
         clean(&say(message, &self.reader))
@@ -95,9 +94,20 @@ impl Page {
             self.text.push('\n');
         }
     }
-    /// A text that is already set, a sheet for example.
+    /// A text that is already set.
     pub(crate) fn set(&mut self, text: &str) {
         text.lines().for_each(|line| self.line(line));
+    }
+
+    /// A sheet that is already set, its lines that must be seen first in heavy letters.
+    pub(crate) fn sheet(&mut self, text: &str) {
+        for line in text.lines() {
+            if self.paint && line.starts_with(STOP) {
+                self.line(&format!("{HEAVY}{line}{HEAVY:#}"));
+            } else {
+                self.line(line);
+            }
+        }
     }
 
     /// A table with aligned columns. Its widest column of words gives way where the page ends; nothing is cut.

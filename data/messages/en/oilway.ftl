@@ -271,3 +271,70 @@ oilway-input-schema = The verb, or problems
 oilway-input-schema-out = A folder for all schemas
 oilway-no-verb = There is no verb { $name } here.
 oilway-no-verb-cure = `oilway help` and `oilway schema` name what there is.
+
+# Design and check
+
+oilway-verb-demo = Show a whole job: 34 points of a dairy, from the survey to the sheets
+oilway-verb-demo-about = It writes the job and all its sheets into ./out (or --out) and prints the one-page answer. The job is invented; copy it and change it as you like.
+oilway-input-demo-out = Where to write; without it ./out
+oilway-demo-is-there = { $file } is there and is not the demo's job.
+oilway-demo-is-there-cure = Name another folder with --out; nothing of yours is written over.
+oilway-demo-next = Ask further, for example:
+oilway-verb-design = Make every open choice of a job, work everything out, and write the sheets
+oilway-verb-design-about = It prints the one-page answer: what must be read first, the verdict with its margin, the numbers that carry it, what to look after, and the assumptions that weigh most. Choices that the job gives, or its lock file pins, are kept and checked. The exit code is the verdict.
+oilway-input-out = Write every sheet as text, the parts list as a table and the whole answer as JSON into this folder
+oilway-input-sheet = Print this sheet instead of the answer
+oilway-input-pin = Pin every choice in the lock file beside the job
+oilway-input-design-reopen = Make a pinned choice anew in this run: a place as in the lock file, or all
+oilway-written = Written: { $files }.
+oilway-parallel-no-valve = The catalogue holds no metering valve for this lubricant, so that a parallel single line cannot be judged.
+oilway-parallel-no-valve-cure = Add one to the catalogue, or leave the principle open.
+oilway-parallel-works-cure = oilway designs series progressive systems; of a parallel single line it judges only whether the lines recharge. Leave the principle open for a design.
+oilway-parallel-refused-cure = Leave the principle open: a series progressive system needs no recharging.
+oilway-verb-check = Judge the finished design by rules that share nothing with the designer
+oilway-verb-check-about = Every finding says what is found, its numbers, the source of the rule, the cure and what would turn it; STOP comes first. Given choices are judged like the tool's own. The exit code is the verdict.
+oilway-verb-ladder = Draw all pressures of a system on one scale
+oilway-verb-ladder-about = The working band on the coldest, usual and hottest day, the stall pressure, the burst band of the disc and the rating of what it protects: the window is open or shut at a glance.
+
+# Explanations
+
+oilway-verb-explain = Explain a rule, a caution, a formula or an assumption
+oilway-verb-explain-about = Without a name it lists the rules of the checker. Cautions are named like S30, formulas like pipe-flow/start-pressure, assumptions like assume-rest-factor.
+oilway-input-rule = The rule, caution, formula or assumption
+oilway-rules-foot = { $count } rules. `oilway explain RULE` tells one in full.
+oilway-rule = { $id }: { $title }
+oilway-rule-finds = What it finds
+oilway-rule-why = Why it matters
+oilway-rule-example = Example
+oilway-caution = { $id }: { $hazard }
+oilway-caution-when = Stands where: { $trigger }
+oilway-caution-rule = Behind it: { $rule } ({ $standing })
+oilway-assumption-taken = Taken where nobody said: { $value }, within { $span }.
+oilway-no-rule = There is no rule, caution, formula or assumption { $wanted }.
+oilway-no-rule-cure = `oilway explain` lists the rules.
+
+# What if
+
+oilway-verb-what-if = Change values in memory and see before and after
+oilway-verb-what-if-about = The job file stays as it is. A place is written as the assumptions and the lock file write it: pause, air.lowest, place.washer.coldest, point.washer chain 1.duty, package.disc. The exit code is the verdict after the change.
+oilway-input-changes = Values to change
+oilway-no-change = There is nothing to change.
+oilway-no-change-cure = Name a place and its value: air.lowest='5 bar'.
+oilway-stop = STOP: { $at }: { $what }
+oilway-same-verdict = The verdict stays: { $verdict }.
+oilway-other-verdict = The verdict turns from "{ $before }" to "{ $after }".
+oilway-before = before
+oilway-after = after
+oilway-changed-choices = Choices that come out differently
+oilway-choice-changed = { $at }: { $before } becomes { $after }
+oilway-choice-new = { $at }: { $after } is added
+oilway-choice-gone = { $at }: { $before } goes
+oilway-new-findings = New findings
+oilway-gone-findings = Findings that go
+oilway-finding = { $rule }, { $at }: { $what }
+oilway-name-peak = highest pressure that a path asks, coldest day
+oilway-name-event = time of an event, coldest day
+oilway-name-window-low = window of the disc from
+oilway-name-window-high = window of the disc to
+oilway-name-use = what the system uses
+oilway-name-reserve = time from the low-level signal to empty

@@ -4,12 +4,17 @@
 //! `docs/schema/` are made from these structures.
 
 pub mod calc;
+pub mod check;
+pub mod design;
+pub mod explain;
+pub mod ladder;
 pub mod meter;
 pub mod parts;
 pub mod quantity;
 pub mod saved;
 pub mod span;
 pub mod trouble;
+pub mod what_if;
 pub mod why;
 
 use schemars::Schema;

@@ -1,8 +1,10 @@
 //! Pages: how answers of the other crates look to a person.
 
+pub(crate) mod explain;
 pub(crate) mod formula;
 pub(crate) mod metering;
 pub(crate) mod mistakes;
 pub(crate) mod parts;
 pub(crate) mod span;
+pub(crate) mod what_if;
 pub(crate) mod why;

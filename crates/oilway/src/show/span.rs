@@ -56,7 +56,9 @@ fn sentence(assumption: &Assumption) -> Message {
         weight = Ratio::from_fraction(assumption.weight)
     );
     match assumption.turns_at {
-        Some(value) => message!("oilway-assumption-turns", said = said, value = turning_value(value, assumption.high)),
+        Some(value) => {
+            message!("oilway-assumption-turns", said = said, value = turning_value(value, assumption.high))
+        }
         None => said,
     }
 }
@@ -68,7 +70,12 @@ pub(crate) fn question(list: &[Assumption]) -> Option<Message> {
     let asked = turning.or_else(heaviest)?;
     let range = span(asked.low, asked.high);
     Some(match asked.turns_at {
-        Some(value) => message!("oilway-question-turns", at = asked.at.as_str(), span = range, value = turning_value(value, asked.high)),
+        Some(value) => message!(
+            "oilway-question-turns",
+            at = asked.at.as_str(),
+            span = range,
+            value = turning_value(value, asked.high)
+        ),
         None => message!("oilway-question", at = asked.at.as_str(), span = range),
     })
 }

@@ -1,7 +1,12 @@
 //! The table of verbs. A verb is one file and one line of [`VERBS`]; command line, help, completions, manual and schemas come from here.
 
 mod calc;
+mod check;
 mod completions;
+mod demo;
+mod design;
+mod explain;
+mod ladder;
 mod manual;
 pub(crate) mod meter;
 mod parts;
@@ -10,6 +15,7 @@ mod reopen;
 mod schema;
 mod span;
 mod survey;
+pub(crate) mod what_if;
 mod why;
 
 use schemars::Schema;
@@ -73,11 +79,17 @@ pub(crate) use schema::schemas;
 
 /// Every verb, in the order of the help.
 pub static VERBS: &[&Verb] = &[
+    &demo::VERB,
     &survey::VERB,
+    &design::VERB,
+    &check::VERB,
+    &ladder::VERB,
     &why::VERB,
     &span::VERB,
+    &what_if::VERB,
     &pin::VERB,
     &reopen::VERB,
+    &explain::VERB,
     &calc::VERB,
     &meter::VERB,
     &parts::VERB,

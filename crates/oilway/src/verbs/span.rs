@@ -6,7 +6,6 @@ use crate::bench;
 use crate::desk::{Desk, Reply};
 use crate::exit::Exit;
 use crate::json::span::SpanAnswer;
-use crate::progress::Progress;
 use crate::request::Request;
 use crate::show;
 use crate::trouble::Trouble;
@@ -25,10 +24,7 @@ pub(crate) static VERB: Verb = Verb {
 fn run(desk: &Desk, request: &Request) -> Result<Reply, Trouble> {
     let opened = bench::open(desk, request.word("job").unwrap_or_default(), &[])?;
     let worked = bench::work(desk, &opened.job, &opened.catalogue, &mut Ledger::off())?;
-    let study = {
-        let _progress = Progress::begin(desk, &oilway_text::message!("oilway-progress-study"));
-        oilway_solve::study(&worked.design)
-    };
+    let study = bench::study(desk, &worked.design);
     // A verdict that turns inside what nobody knows is no verdict yet.
     let open = study.assumptions.iter().any(|assumption| assumption.turns_at.is_some());
     let exit = if open { Exit::CannotTell } else { Exit::Works };
