@@ -25,7 +25,7 @@ pub use design::{
 };
 pub use finding::{Evidence, Finding, Severity, Verdict};
 pub use job::{DividerWish, Feed, Job, LegWish, PackageWish, Pinned, Principle, RouteWish, SectionWish};
-pub use lubricant::{FlowCurve, Fluid, Grease, GreaseRow, GreaseSpan, Lubricant, Oil, Substance};
+pub use lubricant::{FlowCurve, Fluid, Grease, GreaseRow, GreaseSpan, Lubricant, Oil, ROUGHNESS, Substance};
 pub use network::{End, Leg, Network, Node};
 pub use point::{AnyEntry, Given, Point, PointEntry};
 pub use result::{

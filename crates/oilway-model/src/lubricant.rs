@@ -145,7 +145,7 @@ impl Fluid {
 }
 
 /// Steel tube as drawn; from memory of handbook tables, of no weight in laminar flow.
-const ROUGHNESS: Length = Length::from_millimetres(0.0015);
+pub const ROUGHNESS: Length = Length::from_millimetres(0.0015);
 
 impl Fluid {
     /// The pressure lost along a round line, exact for laminar flow; an oil that leaves laminar flow goes by Darcy–Weisbach.

@@ -12,7 +12,7 @@ use oilway_units::{Entry, Length, Pressure, Volume};
 use crate::conduits::Conduits;
 use crate::control::{control, time_out};
 use crate::equipment::{controller, gauge, holder};
-use crate::evaluate::evaluate;
+use crate::evaluate::seasons;
 use crate::joints::{Joiner, joints};
 use crate::layout::{Layout, layout};
 use crate::lines::{Bores, Losses};
@@ -141,7 +141,7 @@ fn assemble(job: &Job, catalogue: &Catalogue, layout: &Layout, found: &Round, jo
     };
     design.package.devices = ports::plan(&design, catalogue, joiner);
     design.joints = joints(&design, joiner);
-    design.control.time_out = time_out(&design, &evaluate(&design, &mut Ledger::off()).seasons);
+    design.control.time_out = time_out(&design, &seasons(&design));
     design.reasons = reasons(job, &design, metering, power, why_principle(job, &design, catalogue));
     design
 }

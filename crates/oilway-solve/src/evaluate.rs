@@ -1,10 +1,31 @@
 //! What follows from a design: deliveries, pressures in the three seasons, supply and protection.
+//!
+//! # Names of the numbers
+//! With a ledger that is on, every number of the answer can be asked for by its name, and each names what it was made of. `S` is `cold`,
+//! `normal` or `hot`; `P` a point, `D` a divider, `N` either of them as the end of a line, `k` a stretch of that line, counted from one.
+//!
+//! | name | number |
+//! |---|---|
+//! | every place in the job: `site.altitude`, `place.<place>.coldest`, `air.lowest`, `duty.…`, `limits.…`, `practice.…`, `lubricant.…`, `line.N.k.length`, `line.N.k.rise`, `point.P.…` | what was said or assumed |
+//! | `part.<id>.<field>`, `part.<id>.bore` | a property of a part |
+//! | `point.P.demand`, `.floor`, `.freshness`, `.required`, `.tail` | what a point needs, and what raised it |
+//! | `point.P.dose`, `.delivered`, `.age_in_tail`, `.age` | what it gets, and how old |
+//! | `divider.D.sections`, `.cycle`, `.dose`, `.inflow` | a divider |
+//! | `line.N.k.acting`, `.fittings`, `.content`; `line.N.content`, `.age` | a line |
+//! | `pause`, `control.cycles`, `control.period`, `event.volume`, `event.flow`, `event.S.time` | how it is run |
+//! | `lubricant.<place>.S.yield`, `.rested_yield`, `.consistency`, `.index`, `.density`; `.kinematic`, `.viscosity` of an oil; `.base.…` of a grease known by its class | the lubricant |
+//! | `path.P.S.leg.N.k.start`, `.start_rested`, `.loss`, `.head`; `.thin`, `.far` of an oil | one stretch of a path |
+//! | `path.P.S.start`, `.start_rested`, `.moving`, `.residual`, `.flow`, `.at_pump` | a path |
+//! | `peak.S.start`, `peak.S.moving` | the worst path |
+//! | `site.atmosphere`, `pump.air`, `.supply`, `.stall`, `.stall_possible`, `.free_air`, `.conductance`, `.follower`, `.flow_limit`, `.fill_time_available`; `pump.S.feed`, `.inlet_flow`, `.fill_time`, `.inlet_rate`, `.flow_limit`; `package.regulator` | the pump |
+//! | `disc.working`, `.factor.cold`, `.factor.hot`, `.lowest`, `.highest`, `.steady`, `.operating_ratio`, `.window.low`, `.window.high`, `.relieving`, `.stays`, `.highest_setting`; `protection.weakest` | overpressure |
+//! | `supply.use`, `.refill`, `.reserve`, `.air_per_hour`; `demand.total`, `delivered.total`; `cold.limit` | the system as a whole |
 
 use oilway_catalogue::kinds::{AirValve, Pump};
 use oilway_model::{
     Answer, Delivery, Design, End, PathPressures, PumpState, Season, SeasonResult, Supply, Verdict,
 };
-use oilway_physics::{How, Ledger, Line, Term, air, pipe_flow, pump as pump_formulas};
+use oilway_physics::{Ledger, air, pipe_flow, pump as pump_formulas};
 use oilway_units::{Flow, Frequency, Pressure, Ratio, Time, Volume};
 
 use crate::hydraulics::{Hydraulics, bore_of};
@@ -12,6 +33,7 @@ use crate::inlet::{Inlet, atmosphere, inlet};
 use crate::need::{Need, needs};
 use crate::shares::{Shares, shares};
 use crate::source::{AIR_TEMPERATURE, Circumstances, Source, balance, stall_without_friction};
+use crate::trace::{Known, trace};
 use crate::{cold, relief};
 
 /// Content of the line that leads to each node.
@@ -46,17 +68,40 @@ pub fn evaluate(design: &Design, ledger: &mut Ledger) -> Answer {
     let contents = contents(design);
     let tails: Vec<Volume> = nodes.iter().map(|&n| contents[n]).collect();
     let needs = needs(&design.conditions, &design.points, &tails, ledger);
-    let deliveries = deliveries(design, &nodes, &shares, &contents, &needs, ledger);
+    let deliveries = deliveries(design, &nodes, &shares, &contents, &needs);
     let hydraulics = Hydraulics::new(design);
     let flow = design_flow(design, &shares);
-    let seasons: Vec<SeasonResult> = Season::ALL
-        .into_iter()
-        .filter_map(|season| season_result(design, &hydraulics, &nodes, &shares, flow, season, ledger))
-        .collect();
-    let supply = supply(design, &shares, &hydraulics, &seasons, ledger);
-    let protection = relief::protection(design, &hydraulics, &seasons, ledger);
+    let seasons = all_seasons(design, &hydraulics, &nodes, &shares);
+    let supply = supply(design, &shares, &hydraulics, &seasons);
+    let protection = relief::protection(design, &hydraulics, &seasons);
     let cold_limit = cold::cold_limit(design, &nodes, flow, &seasons);
-    Answer { deliveries, seasons, cold_limit, protection, supply, verdict: Verdict::CannotTellYet }
+    let answer =
+        Answer { deliveries, seasons, cold_limit, protection, supply, verdict: Verdict::CannotTellYet };
+    if ledger.is_on() {
+        let (hydraulics, shares, answer) = (&hydraulics, &shares, &answer);
+        trace(
+            &Known { design, hydraulics, shares, nodes: &nodes, contents: &contents, flow, answer },
+            ledger,
+        );
+    }
+    answer
+}
+
+/// The seasons alone, for those who need no more.
+pub(crate) fn seasons(design: &Design) -> Vec<SeasonResult> {
+    let (nodes, shares) = (point_nodes(design), shares(design));
+    all_seasons(design, &Hydraulics::new(design), &nodes, &shares)
+}
+
+fn all_seasons(
+    design: &Design,
+    hydraulics: &Hydraulics<'_>,
+    nodes: &[usize],
+    shares: &Shares,
+) -> Vec<SeasonResult> {
+    let flow = design_flow(design, shares);
+    let of = |season| season_result(design, hydraulics, nodes, shares, flow, season);
+    Season::ALL.into_iter().filter_map(of).collect()
 }
 
 fn calendar(design: &Design, running: Time) -> Time {
@@ -69,23 +114,13 @@ fn deliveries(
     shares: &Shares,
     contents: &[Volume],
     needs: &[Need],
-    ledger: &mut Ledger,
 ) -> Vec<Delivery> {
     let reservoir = reservoir_age(design, shares);
     nodes
         .iter()
         .zip(needs)
-        .zip(&design.points)
-        .map(|((&node, need), point)| {
+        .map(|(&node, need)| {
             let delivered = shares.flow[node];
-            ledger.record(|| Line {
-                name: format!("point.{}.delivered", point.name),
-                value: delivered.into(),
-                how: How::Chosen(
-                    oilway_text::message!("solve-how-delivered"),
-                    vec![Term::Value(shares.dose[node].into()), Term::Value(shares.period.into())],
-                ),
-            });
             let on_the_way = |n: usize| time_in(contents[n], shares.flow[n]);
             let age_in_tail = calendar(design, on_the_way(node));
             let age: Time = design.network.upstream(node).map(on_the_way).sum();
@@ -151,7 +186,6 @@ fn season_result(
     shares: &Shares,
     flow: Flow,
     season: Season,
-    ledger: &mut Ledger,
 ) -> Option<SeasonResult> {
     let data = Pump::of(&design.package.pump)?;
     let inlet = inlet(design, hydraulics, season);
@@ -159,13 +193,11 @@ fn season_result(
     let source = Source::new(&data, &here);
     let rest = design.conditions.practice.rest_factor.get().fraction();
     let mut paths = Vec::with_capacity(nodes.len());
-    for (&node, point) in nodes.iter().zip(&design.points) {
+    for &node in nodes {
         let still = hydraulics.path(season, node, flow)?;
         let (pushed, at_pump) = balance(&source, |q| {
             hydraulics.path(season, node, q).map_or(Pressure::from_pascals(f64::INFINITY), |p| p.moving)
         });
-        ledger.record(|| path_line(&point.name, season, "moving", still.moving));
-        ledger.record(|| path_line(&point.name, season, "start", still.yielding * rest + still.fixed));
         paths.push(PathPressures {
             start: still.yielding + still.fixed,
             start_rested: still.yielding * rest + still.fixed,
@@ -180,14 +212,6 @@ fn season_result(
     let pump = pump_state(design, &data, &source, &here, inlet.as_ref());
     let event_time = event_time(design, nodes, shares, &paths);
     Some(SeasonResult { season, paths, worst_moving, worst_start, pump, event_time })
-}
-
-fn path_line(point: &str, season: Season, what: &str, value: Pressure) -> Line {
-    Line {
-        name: format!("path.{point}.{}.{what}", season_word(season)),
-        value: value.into(),
-        how: How::Solved(oilway_text::message!("solve-how-path"), Vec::new()),
-    }
 }
 
 /// The word of a season in the names of numbers.
@@ -243,30 +267,12 @@ fn event_time(design: &Design, nodes: &[usize], shares: &Shares, paths: &[PathPr
     Some(time)
 }
 
-fn supply(
-    design: &Design,
-    shares: &Shares,
-    hydraulics: &Hydraulics<'_>,
-    seasons: &[SeasonResult],
-    ledger: &mut Ledger,
-) -> Supply {
+fn supply(design: &Design, shares: &Shares, hydraulics: &Hydraulics<'_>, seasons: &[SeasonResult]) -> Supply {
     let use_rate = use_rate(shares);
     let data = oilway_catalogue::kinds::Reservoir::of(&design.package.reservoir);
     let (gross, usable, reserve) =
         data.map_or((Volume::ZERO, Ratio::ZERO, Volume::ZERO), |r| (r.gross, r.usable, r.reserve));
     let running = pump_formulas::refill_interval(gross, usable, use_rate);
-    ledger.formula(
-        || "supply.refill.running".to_owned(),
-        &pump_formulas::REFILL_INTERVAL,
-        running,
-        || vec![Term::Value(gross.into()), Term::Value(usable.into()), Term::Name("supply.use".to_owned())],
-    );
-    ledger.formula(
-        || "supply.use".to_owned(),
-        &oilway_physics::demand::MEAN_RATE,
-        use_rate,
-        || vec![Term::Value(shares.first_cycle.into()), Term::Value(shares.period.into())],
-    );
     let feed = inlet(design, hydraulics, Season::Cold).map_or(Pressure::ZERO, |i| i.feed);
     let per_cycle = Pump::of(&design.package.pump).map(|p| p.per_cycle);
     let free_air =

@@ -35,6 +35,7 @@ mod source;
 mod spread;
 #[cfg(test)]
 mod testing;
+mod trace;
 mod tree;
 mod weather;
 

@@ -130,10 +130,15 @@ fn ruled_need(conditions: &Conditions, point: &Point, name: &str, ledger: &mut L
             ..blank(conditions, demand.rate, demand.rule.id)
         },
         // Where no rule reaches, the point still gets the floor, and the remark says that it is no answer.
-        Err(no) => Need {
-            notes: vec![message!("solve-no-demand", reason = no.reason, cure = no.cure)],
-            ..blank(conditions, Flow::ZERO, "none")
-        },
+        Err(no) => {
+            let reason = message!("solve-no-demand", reason = no.reason, cure = no.cure);
+            ledger.record(|| Line {
+                name: format!("{name}.demand"),
+                value: Flow::ZERO.into(),
+                how: How::Chosen(reason.clone(), Vec::new()),
+            });
+            Need { notes: vec![reason], ..blank(conditions, Flow::ZERO, "none") }
+        }
     }
 }
 
@@ -146,9 +151,13 @@ fn raise_to_floor(need: &mut Need, conditions: &Conditions, tail: Volume, name: 
         || format!("{name}.freshness"),
         &demand::FRESHNESS_RATE,
         fresh,
-        || vec![Term::Name(format!("{name}.tail")), Term::Value(running_age.into())],
+        || vec![Term::Name(format!("{name}.tail")), Term::Name("limits.age.running".to_owned())],
     );
-    ledger.record(|| Line { name: format!("{name}.tail"), value: tail.into(), how: How::Sum(Vec::new()) });
+    ledger.record(|| Line {
+        name: format!("{name}.tail"),
+        value: tail.into(),
+        how: How::Sum(vec![Term::Name(format!("line.{}.content", name.trim_start_matches("point.")))]),
+    });
     ledger.record(|| {
         entered(format!("{name}.floor"), floor.into(), conditions.practice.floor.origin(), "practice.floor")
     });

@@ -1,9 +1,12 @@
 //! The overpressure window of a finished design, and what its relief path holds.
 
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
 use oilway_catalogue::Part;
 use oilway_catalogue::kinds::{DiscHolder, Drive, Pump};
 use oilway_model::{Design, Filling, Protection, Season, SeasonResult};
-use oilway_physics::{Ledger, Term, disc, pipe_flow};
+use oilway_physics::{disc, pipe_flow};
 use oilway_units::{Flow, Pressure, Ratio};
 
 use crate::hydraulics::{Hydraulics, bore_of, leg_loss};
@@ -22,32 +25,36 @@ pub(crate) fn working(design: &Design, seasons: &[SeasonResult]) -> Pressure {
     peaks.fold(Pressure::ZERO, Pressure::max).min(limit)
 }
 
-/// Every part that the disc must protect, with its rating.
-fn protected(design: &Design) -> Vec<(String, Pressure)> {
-    let mut all = Vec::new();
-    let mut add = |part: &Part| {
-        if let Some(rating) = part.kind.rating(part) {
-            all.push((part.description.clone(), rating));
-        }
-    };
+/// Every part that the disc must protect, each once, from the lines to the package.
+pub(crate) fn protected(design: &Design) -> Vec<Arc<Part>> {
+    let mut all: Vec<Arc<Part>> = Vec::new();
+    let mut seen: BTreeSet<&str> = BTreeSet::new();
     let package = &design.package;
-    design.network.nodes.iter().flat_map(|n| &n.legs).for_each(|leg| {
-        if let Some(part) = design.conduits.get(leg.conduit) {
-            add(part);
-        }
-    });
-    design.dividers.iter().for_each(|d| add(&d.body));
-    design.joints.iter().flat_map(|j| &j.parts).for_each(|p| add(p));
-    add(&package.pump);
-    add(&package.block);
-    for device in package.devices.iter().filter(|d| d.sees_pressure()) {
-        for filling in &device.holds {
-            if let Filling::Part(part) = filling {
-                add(part);
-            }
+    let legs = design.network.nodes.iter().flat_map(|n| &n.legs);
+    let mut in_use = vec![false; design.conduits.len()];
+    legs.for_each(|leg| in_use.iter_mut().skip(leg.conduit).take(1).for_each(|used| *used = true));
+    let lines = design.conduits.iter().zip(&in_use).filter(|(_, used)| **used).map(|(part, _)| part);
+    let bodies = design.dividers.iter().map(|d| &d.body);
+    let joints = design.joints.iter().flat_map(|j| &j.parts);
+    let held =
+        package.devices.iter().filter(|d| d.sees_pressure()).flat_map(|d| &d.holds).filter_map(|f| match f {
+            Filling::Part(part) => Some(part),
+            Filling::OpenByIntent(_) | Filling::Nothing => None,
+        });
+    for part in lines.chain(bodies).chain(joints).chain([&package.pump, &package.block]).chain(held) {
+        if seen.insert(&part.id) {
+            all.push(Arc::clone(part));
         }
     }
     all
+}
+
+/// The weakest of them and its rating; of equals the one that comes first on the way from the lines to the package.
+fn weakest(design: &Design) -> (String, Pressure) {
+    let rated = protected(design).into_iter().filter_map(|part| Some((part.kind.rating(&part)?, part)));
+    let weakest = rated.min_by(|a, b| a.0.total_cmp(&b.0));
+    weakest
+        .map_or((String::new(), Pressure::from_bar(1e4)), |(rating, part)| (part.description.clone(), rating))
 }
 
 /// The window.
@@ -55,16 +62,12 @@ pub(crate) fn protection(
     design: &Design,
     hydraulics: &Hydraulics<'_>,
     seasons: &[SeasonResult],
-    ledger: &mut Ledger,
 ) -> Protection {
     let working = working(design, seasons);
-    let weakest = protected(design)
-        .into_iter()
-        .min_by(|a, b| a.1.total_cmp(&b.1).then_with(|| a.0.cmp(&b.0)))
-        .unwrap_or((String::new(), Pressure::from_bar(1e4)));
+    let weakest = weakest(design);
     let here =
         design.package.disc.as_ref().and_then(|d| DiscHere::new(d, &design.conditions, design.package.place));
-    let (window_low, window_high) = window(here.as_ref(), working, weakest.1, ledger);
+    let (window_low, window_high) = window(here.as_ref(), working, weakest.1);
     let flow = seasons.iter().map(|s| s.pump.flow_limit).fold(Flow::ZERO, Flow::max);
     let setting = here.as_ref().and_then(|d| highest_setting(design, d));
     Protection {
@@ -82,14 +85,9 @@ pub(crate) fn protection(
 }
 
 /// The tolerance, ratio and factors where no disc is chosen yet: 5 %, 0.70, no range, no temperature.
-const NO_DISC: (f64, f64) = (0.05, 0.70);
+pub(crate) const NO_DISC: (f64, f64) = (0.05, 0.70);
 
-fn window(
-    here: Option<&DiscHere>,
-    working: Pressure,
-    rating: Pressure,
-    ledger: &mut Ledger,
-) -> (Pressure, Pressure) {
+fn window(here: Option<&DiscHere>, working: Pressure, rating: Pressure) -> (Pressure, Pressure) {
     let one = Ratio::from_fraction(1.0);
     let (tolerance, ratio, hot, cold, plus, minus) = here.map_or(
         (
@@ -113,35 +111,6 @@ fn window(
     );
     let low = disc::window_low(working, Pressure::ZERO, ratio, tolerance, hot, minus);
     let high = disc::window_high(rating, Pressure::ZERO, tolerance, cold, plus);
-    ledger.formula(
-        || "disc.window.low".to_owned(),
-        &disc::WINDOW_LOW,
-        low,
-        || {
-            vec![
-                Term::Value(working.into()),
-                Term::Value(Pressure::ZERO.into()),
-                Term::Value(ratio.into()),
-                Term::Value(tolerance.into()),
-                Term::Value(hot.into()),
-                Term::Value(minus.into()),
-            ]
-        },
-    );
-    ledger.formula(
-        || "disc.window.high".to_owned(),
-        &disc::WINDOW_HIGH,
-        high,
-        || {
-            vec![
-                Term::Value(rating.into()),
-                Term::Value(Pressure::ZERO.into()),
-                Term::Value(tolerance.into()),
-                Term::Value(cold.into()),
-                Term::Value(plus.into()),
-            ]
-        },
-    );
     (low, high)
 }
 

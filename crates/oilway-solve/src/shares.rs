@@ -19,7 +19,7 @@ pub(crate) fn section_volume(section: &Section) -> Volume {
 }
 
 /// Follows an outlet to the node that it feeds; none if its volume is lost or goes round in a circle.
-fn target(divider: &Divider, mut section: usize, mut side: Side) -> Option<usize> {
+pub(crate) fn target(divider: &Divider, mut section: usize, mut side: Side) -> Option<usize> {
     // An outlet can be passed on at most once by each outlet of the divider.
     for _ in 0..=2 * divider.sections.len() {
         let here = divider.sections.get(section)?;

@@ -4,8 +4,8 @@
 use oilway_catalogue::{Catalogue, house};
 use oilway_model::{
     Air, Choice, Conditions, CurrentKind, DividerWish, Duty, Electric, Feed, FlowCurve, Given, Grease,
-    GreaseRow, Job, LegWish, Limits, Lubricant, Oil, PackageWish, Place, Point, Practice, Site, Substance,
-    Surroundings,
+    GreaseRow, GreaseSpan, Job, LegWish, Limits, Lubricant, Oil, PackageWish, Place, Point, Practice, Site,
+    Substance, Surroundings,
 };
 use oilway_physics::Ledger;
 use oilway_physics::points::{Answers, Around, Demand, NoDemand, PointField, PointKind};
@@ -129,6 +129,26 @@ pub(crate) fn grease() -> Lubricant {
         coldest: None,
         hottest: None,
     }
+}
+
+/// A grease of NLGI 2 known by its class only.
+pub(crate) fn span_grease() -> Lubricant {
+    let mut lubricant = grease();
+    if let Substance::Grease(grease) = &mut lubricant.substance {
+        grease.class = "2".to_owned();
+        grease.curve = FlowCurve::Span(GreaseSpan {
+            yield_stress: Entry::assumed(
+                Pressure::from_pascals(300.0),
+                Pressure::from_pascals(500.0),
+                Pressure::from_pascals(900.0),
+                "solve-range-said",
+            ),
+            consistency: known(Consistency::from_pascal_seconds_to_the_n(20.0)),
+            index: known(Ratio::from_fraction(0.6)),
+            halving: known(TemperatureDifference::from_kelvins(20.0)),
+        });
+    }
+    lubricant
 }
 
 pub(crate) fn oil(at_40: f64, at_100: f64) -> Oil {
@@ -274,12 +294,6 @@ pub(crate) fn without_air() -> Job {
     job
 }
 
-#[allow(dead_code, reason = "used by the tests of the modules to come")]
-pub(crate) fn celsius(t: f64) -> Temperature {
-    Temperature::from_celsius(t)
-}
-
-#[allow(dead_code, reason = "used by the tests of the modules to come")]
 pub(crate) fn bar(p: f64) -> Pressure {
     Pressure::from_bar(p)
 }

@@ -100,8 +100,22 @@ solve-why-line = the narrowest bore at the one gradient at which the worst path 
 solve-why-pause = the point that is served least gets what it needs, as far as nobody gets more than his band allows; in whole minutes where the bands leave room
 
 # How numbers come about
-solve-how-delivered = dose at each cycle of its divider, times cycles of the divider in the time
-solve-how-path = walked from the point to the pump: back pressure, every leg by the pipe law, every divider, every rise
+solve-how-running-share = times the share of the week in which the machine runs
+solve-how-share-of-length = the allowance for fittings, as a share of the length
+solve-how-one-row = the one measured row, moved with temperature: the yield stress halves with every 20 K of warming, the consistency goes with the viscosity of the base oil, the index stays
+solve-how-between-rows = between the two nearest measured rows: yield stress and consistency with the exponential, the index in a straight line and never beyond what was measured
+solve-how-cycles = whole cycles in one pause, such that nobody falls out of his band
+solve-how-period = the pause, parted by its cycles
+solve-how-event = the cycles of one event, each with the volume of the first divider
+solve-how-balance = where what the pump gives and what the path asks meet
+solve-how-air-per-hour = the free air of a cycle, times the cycles that an hour's use takes
+solve-how-fill-time = the suction share of the shortest cycle
+solve-how-inlet-flow = the flow that the feed pressure moves through inlet passage and inlet line
+solve-how-flow-limit = the cycles that drive, air passage and inlet allow without load, times the volume of one
+solve-how-cold-limit = the temperature at which the hardest path asks just what the pump can give, found by halving
+solve-how-discharge = the pipe law along the discharge line at the pump's free flow
+solve-how-main-yield = what the yield of the lubricant holds in the line to the farthest divider
+solve-how-highest-setting = the steady maximum of the disc over what the pump makes of a bar of air, on the step of the regulator below
 solve-range-said = a range in the job
 
 # The cold
