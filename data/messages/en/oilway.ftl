@@ -108,14 +108,15 @@ oilway-in-sheet = { $file }, sheet { $sheet }, cell { $cell }: { $what }
 
 # Why
 
-oilway-verb-why = Say how a number came to be
-oilway-verb-why-about = Without a number it lists the numbers of the design. A number is named by its lasting name or by words of it; the answer goes down through every formula to what the job says and to what is assumed.
+oilway-verb-why = Say how a number came to be, or why a choice was made
+oilway-verb-why-about = Without a number it lists the numbers of the design. A choice is named as in the lock file: package.disc. A number is named by its lasting name or by words of it; the answer goes down through every formula to what the job says and to what is assumed.
 oilway-input-number = The number, or words of its name
 oilway-no-number = No number of this design is named { $wanted }.
 oilway-no-number-cure = `oilway why { $job }` lists them.
 oilway-more-numbers = { $more } more; name a part of the name, or take --all.
 oilway-numbers-foot = Name one of them to see how it came to be.
 oilway-number = { $name }: { $value }
+oilway-choice = { $at }: { $chosen }
 oilway-number-term = { $value }, { $name }
 oilway-number-above = { $number } (see above)
 oilway-constant = { $value }, { $meaning }
@@ -161,11 +162,12 @@ oilway-name-other = { $name }
 # Pinned choices
 
 oilway-verb-pin = Keep what was chosen: write the lock file beside the job
-oilway-verb-pin-about = Once the customer has approved a design, its choices are kept like given ones in job.lock; a later run reports one that no longer passes. What the job gives itself stays in the job.
+oilway-verb-pin-about = Once the customer has approved a design, its choices are kept like given ones in job.lock; a later run reports one that no longer passes; the exit code is the verdict of what is pinned. What the job gives itself stays in the job.
 oilway-pinned = { $count ->
     [one] One choice is pinned in { $file }.
    *[other] { $count } choices are pinned in { $file }.
  }
+oilway-pinned-verdict = { $says } The checker's verdict: { $verdict }.
 oilway-verb-reopen = Let pinned choices be made anew
 oilway-verb-reopen-about = Without a place it lists what is pinned. A place takes with it what lies below: package reopens package.disc too; all reopens everything.
 oilway-input-places = Places to reopen, for example package.disc, or all

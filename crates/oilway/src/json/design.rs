@@ -191,19 +191,13 @@ pub struct BoughtData {
 impl DesignAnswer {
     pub(crate) fn new(worked: &Worked, study: &Study, written: &[PathBuf], reader: &Reader) -> Self {
         let (design, answer) = (&worked.design, &worked.answer);
-        let choice = |reason: &oilway_model::Reason| ChoiceData {
-            at: reason.at.clone(),
-            chosen: reason.chosen.clone(),
-            kept: reason.kept,
-            why: say(&reason.why, reader),
-        };
         let points = design.points.iter().zip(&answer.deliveries);
         DesignAnswer {
             version: "oilway.design.1",
             job: design.name.clone(),
             verdict: verdict_word(answer.verdict),
             findings: worked.findings.iter().map(|finding| FindingData::new(finding, reader)).collect(),
-            choices: design.reasons.iter().map(choice).collect(),
+            choices: design.reasons.iter().map(|reason| ChoiceData::new(reason, reader)).collect(),
             points: points.map(|(point, delivery)| PointData::new(&point.name, delivery, reader)).collect(),
             seasons: answer.seasons.iter().map(|season| SeasonData::new(design, season, reader)).collect(),
             cold_limit: answer.cold_limit.as_ref().map(|limit| ColdData::new(design, limit, reader)),
@@ -213,6 +207,17 @@ impl DesignAnswer {
             parts: parts_list(design).iter().map(BoughtData::from).collect(),
             assumptions: study.assumptions.iter().map(|a| AssumptionData::new(a, reader)).collect(),
             files: written.iter().map(|path| path.display().to_string()).collect(),
+        }
+    }
+}
+
+impl ChoiceData {
+    pub(crate) fn new(reason: &oilway_model::Reason, reader: &Reader) -> Self {
+        ChoiceData {
+            at: reason.at.clone(),
+            chosen: reason.chosen.clone(),
+            kept: reason.kept,
+            why: say(&reason.why, reader),
         }
     }
 }

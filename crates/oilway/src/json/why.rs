@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use oilway_model::Reason;
 use oilway_physics::{How, Ledger, Line, Term};
 use oilway_text::{Reader, say};
 use oilway_units::Origin;
@@ -9,6 +10,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::calc::SourceData;
+use super::design::ChoiceData;
 use super::quantity::QuantityData;
 
 /// The answer of `why`.
@@ -20,6 +22,8 @@ pub struct WhyAnswer {
     pub number: Option<String>,
     /// That number and all that went into it, each once; or the numbers to ask for.
     pub lines: Vec<LineData>,
+    /// The choice that was asked for.
+    pub choice: Option<ChoiceData>,
 }
 
 /// A number and how it came to be.
@@ -59,11 +63,15 @@ impl WhyAnswer {
         let mut seen = BTreeSet::new();
         let mut lines = Vec::new();
         gather(ledger, line, reader, &mut seen, &mut lines);
-        WhyAnswer { version: "oilway.why.1", number: Some(line.name.clone()), lines }
+        WhyAnswer { version: "oilway.why.1", number: Some(line.name.clone()), lines, choice: None }
+    }
+    pub(crate) fn choice(reason: &Reason, reader: &Reader) -> Self {
+        let choice = Some(ChoiceData::new(reason, reader));
+        WhyAnswer { version: "oilway.why.1", number: None, lines: Vec::new(), choice }
     }
     pub(crate) fn list(lines: &[&Line], reader: &Reader) -> Self {
         let lines = lines.iter().map(|line| LineData::new(line, reader)).collect();
-        WhyAnswer { version: "oilway.why.1", number: None, lines }
+        WhyAnswer { version: "oilway.why.1", number: None, lines, choice: None }
     }
 }
 

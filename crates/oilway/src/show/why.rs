@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use oilway_model::Reason;
 use oilway_physics::{How, Ledger, Line, Term};
 use oilway_text::{Message, message};
 use oilway_units::Origin;
@@ -26,6 +27,14 @@ pub(crate) fn list(page: &mut Page, lines: &[&Line], all: bool) {
         page.say(&message!("oilway-more-numbers", more = lines.len() - most));
     }
     page.say(&message!("oilway-numbers-foot"));
+}
+
+/// A choice and its reason.
+pub(crate) fn choice(page: &mut Page, reason: &Reason) {
+    page.loud(&message!("oilway-choice", at = reason.at.as_str(), chosen = reason.chosen.as_str()));
+    page.item("  ", &reason.why);
+    page.gap();
+    page.say(&message!("oilway-local-codes"));
 }
 
 /// A number down to what somebody said.

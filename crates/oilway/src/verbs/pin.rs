@@ -7,6 +7,7 @@ use oilway_text::message;
 use crate::bench;
 use crate::desk::{Desk, Reply};
 use crate::files;
+use crate::json::check::verdict_word;
 use crate::json::saved::SavedAnswer;
 use crate::request::Request;
 use crate::trouble::Trouble;
@@ -29,5 +30,9 @@ fn run(desk: &Desk, request: &Request) -> Result<Reply, Trouble> {
     files::save(&path, write_lock(&worked.design.reasons).as_bytes())?;
     let file = path.display().to_string();
     let says = message!("oilway-pinned", file = file.as_str(), count = worked.design.reasons.len());
-    Ok(SavedAnswer::reply(desk, "oilway.pin.1", &file, says))
+    // What is pinned may still be wrong: the exit code says so, and the sentence.
+    let verdict = worked.answer.verdict;
+    let says = message!("oilway-pinned-verdict", says = says, verdict = verdict_word(verdict));
+    let reply = SavedAnswer::reply(desk, "oilway.pin.1", &file, says);
+    Ok(Reply { exit: verdict.into(), ..reply })
 }

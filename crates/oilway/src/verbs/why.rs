@@ -1,4 +1,4 @@
-//! `oilway why`: how a number of a design came to be, down to what somebody said and to what was assumed.
+//! `oilway why`: how a number of a design came to be, down to what somebody said and to what was assumed, and why a choice was made.
 
 use oilway_catalogue::reading::nearest;
 use oilway_physics::{Ledger, Line};
@@ -21,7 +21,12 @@ pub(crate) static VERB: Verb = Verb {
         Input { name: "job", takes: Takes::Word, value: "JOB", help: "oilway-input-job" },
         Input { name: "number", takes: Takes::Words, value: "NUMBER", help: "oilway-input-number" },
     ],
-    examples: &["why jobs/dairy", "why jobs/dairy supply.use", "why jobs/dairy washer chain 1 demand"],
+    examples: &[
+        "why jobs/dairy",
+        "why jobs/dairy supply.use",
+        "why jobs/dairy package.disc",
+        "why jobs/dairy washer chain 1 demand",
+    ],
     run,
     schema: Some(crate::json::schema::<WhyAnswer>),
 };
@@ -32,6 +37,11 @@ fn run(desk: &Desk, request: &Request) -> Result<Reply, Trouble> {
     let worked = bench::work(desk, &opened.job, &opened.catalogue, &mut ledger)?;
     let reader = desk.reader(worked.design.units);
     let wanted = request.words("number").join(" ");
+    // A choice has a reason and no formula.
+    if let Some(reason) = worked.design.reasons.iter().find(|reason| reason.at == wanted) {
+        let data = |reader: &_| WhyAnswer::choice(reason, reader);
+        return Ok(desk.reply(Exit::Works, reader, data, |page| show::why::choice(page, reason)));
+    }
     let found = matching(&ledger, &wanted);
     match found.as_slice() {
         [line] => {
@@ -39,7 +49,9 @@ fn run(desk: &Desk, request: &Request) -> Result<Reply, Trouble> {
             Ok(desk.reply(Exit::Works, reader, data, |page| show::why::chain(page, &ledger, line)))
         }
         [] => {
-            let cure = match nearest(&wanted, ledger.lines().map(|line| line.name.as_str())) {
+            let names = ledger.lines().map(|line| line.name.as_str());
+            let places = worked.design.reasons.iter().map(|reason| reason.at.as_str());
+            let cure = match nearest(&wanted, names.chain(places)) {
                 Some(near) => message!("oilway-perhaps", word = near),
                 None => message!("oilway-no-number-cure", job = opened.file.as_str()),
             };
