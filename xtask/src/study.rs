@@ -27,7 +27,10 @@ fn random_jobs(options: &[String]) -> Outcome {
             [key, value] if key == "--count" => count = number(value)?,
             [key, value] if key == "--from" => from = number(value)?,
             _ => {
-                return Err(format!("{} is no option of this study; write --count N or --from SEED", pair[0]));
+                return Err(format!(
+                    "{} is no option of this study; write --count N or --from SEED",
+                    pair[0]
+                ));
             }
         }
     }
