@@ -199,7 +199,7 @@ fn read_catalogues(language: &str, files: &[(&str, &str)]) -> FluentBundle<Fluen
 #[cfg(test)]
 mod tests {
     use super::*;
-    use oilway_units::Pressure;
+    use oilway_units::{Pressure, Ratio};
 
     /// What a sentence of the test's own says of one argument.
     fn said(sentence: &str, x: impl Into<Arg>) -> String {
@@ -232,6 +232,14 @@ mod tests {
         assert_eq!(said("own = { $x }", 1.0 / 3.0), "0.3333");
         assert_eq!(said("own = { NUMBER($x) }", 12_345.6), "12350");
         assert_eq!(said("own = { $x }", 12_345_678usize), "12345678");
+    }
+
+    /// From 2 on a ratio is said as a factor, below as a share; a range has one writing for both ends.
+    #[test]
+    fn the_ends_of_a_range_of_ratios_are_said_alike() {
+        let span = |low, high| said("own = { $x }", (Ratio::from_fraction(low), Ratio::from_fraction(high)));
+        assert_eq!(span(1.74, 2.0), "1.74 to 2");
+        assert_eq!(span(0.9, 1.74), "90 to 174 %");
     }
 
     #[test]
