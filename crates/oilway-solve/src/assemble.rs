@@ -22,7 +22,7 @@ use crate::package::{Power, power};
 use crate::principle::parallel;
 use crate::reasons::reasons;
 use crate::sections::dividers;
-use crate::tree::{TreeMetering, meter};
+use crate::tree::{Meter, TreeMetering};
 use crate::{Obstacle, ports};
 
 /// Rounds after which the last bores are kept. Tails only ever grow from round to round, and bores come from a short list, so that the
@@ -49,10 +49,11 @@ pub fn design(job: &Job, catalogue: &Catalogue) -> Result<Design, Vec<Obstacle>>
     refuse(job, catalogue)?;
     let layout = layout(job, catalogue)?;
     let mut joiner = Joiner::new(catalogue);
+    let mut meter = Meter::new(job, catalogue);
     let mut tails = tails(&layout, None);
     let mut found: Option<Round> = None;
     for _ in 0..ROUNDS {
-        let round = round(job, catalogue, &layout, &tails, &mut joiner)?;
+        let round = round(job, catalogue, &layout, &tails, &mut meter, &mut joiner)?;
         let settled =
             found.as_ref().is_some_and(|before| before.power.bores.chosen == round.power.bores.chosen);
         let wider = self::tails(&layout, Some(&round.power.bores));
@@ -72,10 +73,11 @@ fn round(
     catalogue: &Catalogue,
     layout: &Layout,
     tails: &[Volume],
+    meter: &mut Meter<'_>,
     joiner: &mut Joiner,
 ) -> Result<Round, Vec<Obstacle>> {
     let needs = needs(&job.conditions, &job.points, tails, &mut Ledger::off());
-    let metering = meter(job, catalogue, &needs)?;
+    let metering = meter.meter(&needs)?;
     let control = control(job, &metering.rhythm);
     let event = metering.cycle * f64::from(control.cycles);
     let flow = event / job.conditions.limits.event_time.get();

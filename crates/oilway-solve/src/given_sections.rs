@@ -8,7 +8,8 @@ use oilway_text::{Message, message};
 
 use crate::Obstacle;
 use crate::metering::Feed;
-use crate::tree::{Ask, FedConsumer, Metered, Range, Served, name_of, with_spans};
+use crate::ranges::Range;
+use crate::tree::{Ask, FedConsumer, Metered, Served, name_of, with_spans};
 
 /// Keeps the sections that the job gives.
 ///
@@ -16,7 +17,7 @@ use crate::tree::{Ask, FedConsumer, Metered, Range, Served, name_of, with_spans}
 /// The sections fit no divider on hand, one of them serves nobody of this divider, or somebody is forgotten.
 pub(crate) fn keep_given(
     job: &Job,
-    ranges: &[Range],
+    ranges: &[&Range],
     divider: usize,
     sections: &[SectionWish],
     asks: &[Ask],

@@ -26,6 +26,7 @@ mod package;
 mod ports;
 mod principle;
 mod protection;
+mod ranges;
 mod reasons;
 mod relief;
 mod reservoir;

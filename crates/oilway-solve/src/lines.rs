@@ -299,13 +299,13 @@ mod tests {
     use crate::layout::layout;
     use crate::need::needs;
     use crate::testing::{bar, catalogue, dairy, hall, known, spindle};
-    use crate::tree::meter;
+    use crate::tree::Meter;
 
     fn losses(job: &Job, cubic_centimetres_per_minute: f64) -> (Layout, Losses) {
         let layout = layout(job, catalogue()).unwrap();
         let tails = vec![Volume::ZERO; job.points.len()];
         let needs = needs(&job.conditions, &job.points, &tails, &mut Ledger::off());
-        let metering = meter(job, catalogue(), &needs).unwrap();
+        let metering = Meter::new(job, catalogue()).meter(&needs).unwrap();
         let flow = Flow::from_cubic_centimetres_per_minute(cubic_centimetres_per_minute);
         let losses = Losses::new(job, &layout, &metering, flow).unwrap();
         (layout, losses)

@@ -6,7 +6,6 @@
 
 use std::sync::Arc;
 
-use oilway_catalogue::kinds::{Divider as Body, Section as SectionPart};
 use oilway_catalogue::{Catalogue, Part};
 use oilway_model::{Feed as FedBy, Job, SectionWish};
 use oilway_text::message;
@@ -20,6 +19,7 @@ use crate::metering::{
     Combining, Feed, Infeasible, Limits, Optimum, PeriodRange, SectionSize, Wanted, choose_sections,
 };
 use crate::need::Need;
+use crate::ranges::{Range, allowed, ranges};
 
 /// What an outlet group serves: a point or a divider below, by index in the job.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -108,35 +108,76 @@ const NO_EDGE: f64 = 40.0;
 /// Widening of the upper edges that is tried, in turn, where the sizes on offer cannot keep the bands.
 const WIDENINGS: [f64; 5] = [1.0, 1.25, 1.6, 2.5, 6.3];
 
-/// Chooses the sections of all dividers.
-///
-/// # Errors
-/// Each divider for which no sections serve, with the reason.
-pub(crate) fn meter(job: &Job, catalogue: &Catalogue, needs: &[Need]) -> Result<TreeMetering, Vec<Obstacle>> {
-    let mut metered: Vec<Option<Metered>> = vec![None; job.dividers.len()];
-    let mut obstacles = Vec::new();
-    // Parents stand before children in a job, so backwards every secondary is solved before its primary.
-    for divider in (0..job.dividers.len()).rev() {
-        match asks_of(job, divider, needs, &metered)
-            .and_then(|asks| one_divider(job, catalogue, divider, &asks))
-        {
-            Ok(found) => metered[divider] = Some(found),
-            Err(obstacle) => obstacles.push(obstacle),
+/// Chooses the sections of all dividers of a job, round after round: what is asked again is not searched again.
+#[derive(Debug)]
+pub(crate) struct Meter<'a> {
+    job: &'a Job,
+    ranges: Vec<Range>,
+    /// For each divider what hangs on it, points first.
+    fed: Vec<Vec<Served>>,
+    /// For each divider what it was asked last, and the answer.
+    answered: Vec<Option<(Vec<Ask>, Metered)>>,
+}
+
+impl<'a> Meter<'a> {
+    /// A job on a catalogue.
+    pub(crate) fn new(job: &'a Job, catalogue: &Catalogue) -> Self {
+        let mut fed = vec![Vec::new(); job.dividers.len()];
+        for (number, point) in job.points.iter().enumerate() {
+            if let Some(on) = fed.get_mut(point.divider) {
+                on.push(Served::Point(number));
+            }
         }
+        for (number, wish) in job.dividers.iter().enumerate() {
+            if let FedBy::Divider(above) = wish.fed_by
+                && let Some(on) = fed.get_mut(above)
+            {
+                on.push(Served::Divider(number));
+            }
+        }
+        let answered = vec![None; job.dividers.len()];
+        Meter { job, ranges: ranges(catalogue), fed, answered }
     }
-    if !obstacles.is_empty() {
-        obstacles.reverse();
-        return Err(obstacles);
+
+    /// Chooses the sections for these needs.
+    ///
+    /// # Errors
+    /// Each divider for which no sections serve, with the reason.
+    pub(crate) fn meter(&mut self, needs: &[Need]) -> Result<TreeMetering, Vec<Obstacle>> {
+        let mut metered: Vec<Option<Metered>> = vec![None; self.job.dividers.len()];
+        let mut obstacles = Vec::new();
+        // Parents stand before children in a job, so backwards every secondary is solved before its primary.
+        for divider in (0..self.job.dividers.len()).rev() {
+            let asks = asks_of(self.job, divider, &self.fed[divider], needs, &metered);
+            match asks.and_then(|asks| self.one_divider(divider, asks)) {
+                Ok(found) => metered[divider] = Some(found),
+                Err(obstacle) => obstacles.push(obstacle),
+            }
+        }
+        if !obstacles.is_empty() {
+            obstacles.reverse();
+            return Err(obstacles);
+        }
+        let dividers: Vec<Metered> = metered.into_iter().flatten().collect();
+        let first = self
+            .job
+            .dividers
+            .iter()
+            .position(|wish| wish.fed_by == FedBy::Pump)
+            .and_then(|number| dividers.get(number));
+        let Some(first) = first else { return Err(vec![no_first_divider()]) };
+        let (cycle, rhythm) = (first.cycle, rhythm(first, self.job.conditions.practice.band_low.get()));
+        Ok(TreeMetering { dividers, cycle, rhythm })
     }
-    let dividers: Vec<Metered> = metered.into_iter().flatten().collect();
-    let first = job
-        .dividers
-        .iter()
-        .position(|wish| wish.fed_by == FedBy::Pump)
-        .and_then(|number| dividers.get(number));
-    let Some(first) = first else { return Err(vec![no_first_divider()]) };
-    let (cycle, rhythm) = (first.cycle, rhythm(first, job.conditions.practice.band_low.get()));
-    Ok(TreeMetering { dividers, cycle, rhythm })
+
+    fn one_divider(&mut self, divider: usize, asks: Vec<Ask>) -> Result<Metered, Obstacle> {
+        if let Some((_, answer)) = self.answered[divider].as_ref().filter(|(asked, _)| *asked == asks) {
+            return Ok(answer.clone());
+        }
+        let found = one_divider(self.job, &self.ranges, divider, &asks)?;
+        self.answered[divider] = Some((asks, found.clone()));
+        Ok(found)
+    }
 }
 
 fn no_first_divider() -> Obstacle {
@@ -165,36 +206,23 @@ fn full_inflow(metered: &Metered, band_low: Ratio) -> Flow {
 fn asks_of(
     job: &Job,
     divider: usize,
+    fed: &[Served],
     needs: &[Need],
     metered: &[Option<Metered>],
 ) -> Result<Vec<Ask>, Obstacle> {
-    let points = job.points.iter().enumerate().filter(|(_, p)| p.divider == divider).map(|(number, _)| {
-        let need = &needs[number];
-        let edge = need.band_high.map_or(NO_EDGE, |high| high.fraction());
-        Ok(Ask {
-            served: Served::Point(number),
-            least: need.required * need.band_low.fraction(),
-            full: need.required,
-            most: need.required * edge,
-        })
-    });
-    let below = job.dividers.iter().enumerate().filter(|(_, d)| d.fed_by == FedBy::Divider(divider)).map(
-        |(number, wish)| {
-            let solved = metered[number].as_ref().ok_or_else(|| Obstacle {
+    let ask = |served: Served| match served {
+        Served::Point(point) => Ok(ask_of_point(served, &needs[point])),
+        Served::Divider(below) => {
+            let solved = metered[below].as_ref().ok_or_else(|| Obstacle {
                 at: format!("divider.{}", job.dividers[divider].name),
-                what: message!("solve-divider-below-failed", below = wish.name.as_str()),
+                what: message!("solve-divider-below-failed", below = job.dividers[below].name.as_str()),
                 cure: message!("solve-cure-below-first"),
             })?;
             let full = full_inflow(solved, job.conditions.practice.band_low.get()).min(solved.inflow_high);
-            Ok(Ask {
-                served: Served::Divider(number),
-                least: solved.inflow_low,
-                full,
-                most: solved.inflow_high,
-            })
-        },
-    );
-    let asks: Vec<Ask> = points.chain(below).collect::<Result<_, Obstacle>>()?;
+            Ok(Ask { served, least: solved.inflow_low, full, most: solved.inflow_high })
+        }
+    };
+    let asks: Vec<Ask> = fed.iter().copied().map(ask).collect::<Result<_, Obstacle>>()?;
     if asks.is_empty() {
         return Err(Obstacle {
             at: format!("divider.{}", job.dividers[divider].name),
@@ -205,46 +233,20 @@ fn asks_of(
     Ok(asks)
 }
 
-/// A body and the sections that fit it.
-#[derive(Debug)]
-pub(crate) struct Range {
-    /// Inlet and end section.
-    pub body: Arc<Part>,
-    /// What it takes.
-    pub limits: Body,
-    /// Its sections, smallest first.
-    pub sizes: Vec<(Arc<Part>, SectionPart)>,
-}
-
-fn ranges(job: &Job, catalogue: &Catalogue, divider: usize) -> Vec<Range> {
-    let wish = &job.dividers[divider];
-    let mut ranges: Vec<Range> = catalogue
-        .of_kind("divider")
-        .filter(|part| wish.part.chosen().is_none_or(|id| *id == part.id))
-        .filter_map(|part| {
-            let limits = Body::of(part)?;
-            let mut sizes: Vec<_> = catalogue
-                .of_kind("section")
-                .filter_map(|s| SectionPart::of(s).map(|view| (Arc::clone(s), view)))
-                .filter(|(_, view)| view.fits.contains(&part.id))
-                .collect();
-            sizes.sort_by(|a, b| a.1.volume.total_cmp(&b.1.volume).then_with(|| a.0.id.cmp(&b.0.id)));
-            Some(Range { body: Arc::clone(part), limits, sizes })
-        })
-        .collect();
-    // Somebody must see that it cycles: the first divider carries the switch wherever the catalogue has one with it.
-    let first = wish.fed_by == FedBy::Pump;
-    if first && wish.part.is_open() && ranges.iter().any(|r| r.limits.cycle_switch) {
-        ranges.retain(|r| r.limits.cycle_switch);
+fn ask_of_point(served: Served, need: &Need) -> Ask {
+    let edge = need.band_high.map_or(NO_EDGE, |high| high.fraction());
+    Ask {
+        served,
+        least: need.required * need.band_low.fraction(),
+        full: need.required,
+        most: need.required * edge,
     }
-    ranges.sort_by_key(|r| (price(&r.body), r.body.id.clone()));
-    ranges
 }
 
-fn one_divider(job: &Job, catalogue: &Catalogue, divider: usize, asks: &[Ask]) -> Result<Metered, Obstacle> {
+fn one_divider(job: &Job, ranges: &[Range], divider: usize, asks: &[Ask]) -> Result<Metered, Obstacle> {
     let wish = &job.dividers[divider];
     let at = format!("divider.{}", wish.name);
-    let ranges = ranges(job, catalogue, divider);
+    let ranges = allowed(ranges, wish);
     if ranges.is_empty() {
         let what = match wish.part.chosen() {
             Some(id) => message!("solve-no-such-divider", part = id.as_str()),
@@ -281,14 +283,19 @@ fn one_divider(job: &Job, catalogue: &Catalogue, divider: usize, asks: &[Ask]) -
 
 /// The cheapest over all bodies that serves what is strictly asked; the spans handed up are those of the bands.
 fn cheapest<'r>(
-    ranges: &'r [Range],
+    ranges: &[&'r Range],
     strict: &[Ask],
     bands: &[Ask],
     widened: f64,
     reason: &mut Option<(Infeasible, &'r Range)>,
 ) -> Option<Metered> {
     let mut best: Option<(i64, Metered)> = None;
-    for range in ranges {
+    for (number, &range) in ranges.iter().enumerate() {
+        // Ranges come with the cheapest body first: one that builds what an earlier one builds only costs more.
+        let dearer = best.as_ref().is_some_and(|(cost, _)| range.least_cost(strict.len()) >= *cost);
+        if dearer || ranges[..number].iter().any(|before| before.builds_like(range)) {
+            continue;
+        }
         match search(range, strict, bands, widened) {
             Ok((cost, found)) if best.as_ref().is_none_or(|(c, _)| cost < *c) => best = Some((cost, found)),
             Ok(_) => {}
@@ -329,7 +336,7 @@ fn search(range: &Range, strict: &[Ask], bands: &[Ask], widened: f64) -> Result<
             cost: u32::try_from(price(part)).unwrap_or(u32::MAX),
         })
         .collect();
-    let pistons = (range.limits.sections_min.number() as u32, range.limits.sections_max.number() as u32);
+    let pistons = range.pistons();
     let joinable = range.sizes.iter().all(|(_, view)| view.joinable);
     let ask = |combining: Combining| {
         let period = PeriodRange::free(&wanted, &sizes, &combining);
