@@ -15,19 +15,35 @@ use crate::layout::price;
 pub(crate) struct Joiner {
     fittings: Vec<Arc<Part>>,
     adapters: Vec<Arc<Part>>,
+    /// Fittings for compressed air only.
+    nipples: Vec<Arc<Part>>,
     known: BTreeMap<(JointEnd, JointEnd), Vec<Arc<Part>>>,
 }
 
 impl Joiner {
     /// Fittings for lubricant lines, cheapest first.
     pub(crate) fn new(catalogue: &Catalogue) -> Self {
-        let sorted = |kind: &str| {
+        let sorted = |kind: &str, air: bool| {
             let mut all: Vec<Arc<Part>> =
-                catalogue.of_kind(kind).filter(|p| !p.flag("air")).cloned().collect();
+                catalogue.of_kind(kind).filter(|p| p.flag("air") == air).cloned().collect();
             all.sort_by_key(|p| (price(p), p.id.clone()));
             all
         };
-        Joiner { fittings: sorted("fitting"), adapters: sorted("adapter"), known: BTreeMap::new() }
+        Joiner {
+            fittings: sorted("fitting", false),
+            adapters: sorted("adapter", false),
+            nipples: sorted("fitting", true),
+            known: BTreeMap::new(),
+        }
+    }
+
+    /// What joins two ends of the air side: nothing where they mate as they are, else one nipple. None where there is none.
+    pub(crate) fn join_air(&self, from: &JointEnd, to: &JointEnd) -> Option<Vec<Arc<Part>>> {
+        if mates(from, to) {
+            return Some(Vec::new());
+        }
+        let nipple = self.nipples.iter().find(|p| bridges(p, from, to).is_some())?;
+        Some(vec![Arc::clone(nipple)])
     }
 
     /// The parts that join two ends, from the first on: nothing where they mate as they are, a fitting, an adapter, or an adapter

@@ -132,7 +132,7 @@ impl Planner<'_> {
             };
         }
         match port.internal {
-            Internal::Air => self.air_neighbour(host, port),
+            Internal::Air => self.air_neighbour(host, port, joiner),
             Internal::Suction if matches!(package.mounting, Mounting::Remote(_)) => {
                 self.inlet_line(port, false, joiner)
             }
@@ -141,7 +141,7 @@ impl Planner<'_> {
     }
 
     /// On the air side the chain is supply, regulator, valve, pump; what the package lacks is left out of it.
-    fn air_neighbour(&self, host: &Arc<Part>, port: &Port) -> Vec<Filling> {
+    fn air_neighbour(&self, host: &Arc<Part>, port: &Port, joiner: &Joiner) -> Vec<Filling> {
         let package = &self.design.package;
         let chain: Vec<&Arc<Part>> =
             [package.regulator.as_ref(), package.valve.as_ref(), Some(&package.pump)]
@@ -155,7 +155,10 @@ impl Planner<'_> {
         match next.map(|n| chain.get(n)) {
             None => vec![Filling::OpenByIntent(message!("solve-port-air-supply"))],
             Some(None) => vec![Filling::Nothing],
-            Some(Some(part)) => vec![Filling::Part(Arc::clone(part))],
+            Some(Some(part)) => {
+                let nipple = if port.role == Role::AirIn { nipple(port, part, joiner) } else { Vec::new() };
+                nipple.into_iter().chain([Arc::clone(part)]).map(Filling::Part).collect()
+            }
         }
     }
 
@@ -221,6 +224,13 @@ impl Planner<'_> {
     fn plug(&self, port: &Port) -> Vec<Filling> {
         self.of_kind(port, "plug").unwrap_or_else(|| vec![Filling::Nothing])
     }
+}
+
+/// The nipple between an air inlet and the outlet of the part before it; it is told once, at the inlet.
+fn nipple(inlet: &Port, before: &Part, joiner: &Joiner) -> Vec<Arc<Part>> {
+    let outlets = before.ports.iter().filter(|p| p.role == Role::AirOut);
+    let mut found = outlets.filter_map(|outlet| joiner.join_air(&end_of(inlet), &end_of(outlet)));
+    found.next().unwrap_or_default()
 }
 
 fn rated(part: &Part) -> Pressure {

@@ -43,6 +43,9 @@ fn strangers(design: &Design) -> Vec<Message> {
         let Some(Filling::Part(part)) = device.holds.first() else { continue };
         let Some(port) = device.of.ports.iter().find(|port| port.mark == device.mark) else { continue };
         let neighbour = design.package.devices.iter().any(|other| other.of.id == part.id);
+        if told_from_the_other_side(design, device, part) {
+            continue;
+        }
         if !neighbour || part.ports.iter().any(|own| own.thread == port.thread && own.sex != port.sex) {
             continue;
         }
@@ -58,6 +61,18 @@ fn strangers(design: &Design) -> Vec<Message> {
         }
     }
     open
+}
+
+/// Whether the neighbour's own port tells what lies between it and this device: a nipple is told once.
+fn told_from_the_other_side(
+    design: &Design,
+    device: &oilway_model::Device,
+    neighbour: &oilway_catalogue::Part,
+) -> bool {
+    let ends_here = |holds: &[Filling]| {
+        holds.len() > 1 && matches!(holds.last(), Some(Filling::Part(last)) if last.id == device.of.id)
+    };
+    design.package.devices.iter().any(|other| other.of.id == neighbour.id && ends_here(&other.holds))
 }
 
 fn open_joint(joint: &Joint) -> Option<Message> {
