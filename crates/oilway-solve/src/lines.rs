@@ -4,11 +4,18 @@
 //! what it loses, times the number of points that it serves, is least. A leg that many points share is thus widened long
 //! before a tail is. The price is raised until the worst path holds; then every leg, tails first, gives back what its
 //! paths do not need. A few dozen passes over the tree keep a system of ten thousand points as quick as one of ten.
+//!
+//! Loss and cost both grow with the length, so that the price picks alike on all legs of one kind: in one place, with the same
+//! candidates, for as many points. A pass picks once for each kind, and what a pass has found is kept for the next pump and disc.
+
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::rc::Rc;
 
 use oilway_catalogue::kinds::Divider as Body;
 use oilway_model::{Conditions, End, Fluid, Job, Season};
 use oilway_physics::pipe_flow;
-use oilway_units::{Flow, PerPressure, Pressure};
+use oilway_units::{Flow, Length, PerPressure, Pressure};
 
 use crate::hydraulics::thickened;
 use crate::layout::{Conduit, Layout};
@@ -17,23 +24,48 @@ use crate::tree::TreeMetering;
 /// What each candidate of each leg costs in pressure, worked out once.
 #[derive(Debug)]
 pub(crate) struct Losses {
-    /// For each node and leg and candidate: start after rest and moving, and the length.
+    /// The legs of each node.
     legs: Vec<Vec<Leg>>,
+    /// The kinds of legs.
+    kinds: Vec<Kind>,
     /// What must be overcome at each node whatever the bore: divider, back pressure.
     fixed: Vec<Pressure>,
-    /// How many points each node serves.
-    served: Vec<f64>,
+    /// What the lines on offer are rated for, lowest first.
+    ratings: Vec<Pressure>,
+    /// What was found before.
+    found: RefCell<Found>,
     /// Whether the lubricant thickens under pressure, so that a loss hangs on what lies behind it.
     thickens: bool,
 }
 
-#[derive(Debug)]
+/// What earlier passes have found, by the number of ratings that are too low.
+#[derive(Debug, Default)]
+struct Found {
+    /// The need at a step of the price of pressure.
+    needs: BTreeMap<(usize, i32), Pressure>,
+    /// The bores within a budget, by its bits.
+    within: BTreeMap<(usize, u64), Option<Rc<Bores>>>,
+}
+
+#[derive(Clone, Copy, Debug)]
 struct Leg {
+    kind: usize,
+    metres: f64,
     head: Pressure,
+}
+
+/// Legs that differ in nothing but length and height.
+#[derive(Debug)]
+struct Kind {
+    /// How many points a leg serves.
+    served: f64,
     thickening: PerPressure,
-    /// Per candidate, narrowest first.
+    /// Per candidate, narrowest first, for a metre; nothing at all for legs without length.
     losses: Vec<Loss>,
 }
+
+/// What makes a kind: place, candidates, points served, whether it has a length.
+type KindKey<'a> = (usize, &'a [usize], usize, bool);
 
 #[derive(Clone, Copy, Debug)]
 struct Loss {
@@ -41,13 +73,19 @@ struct Loss {
     /// At the viscosity of no pressure.
     moving: Pressure,
     rated: Pressure,
-    /// Cost of the whole leg in hundredths; nothing where there is no choice.
+    /// Cost in hundredths; nothing where there is no choice.
     cost: f64,
 }
 
 impl Loss {
     fn worst(&self) -> Pressure {
         self.rested.max(self.moving)
+    }
+
+    /// The loss of as many metres, from that of one.
+    fn of(&self, metres: f64) -> Loss {
+        let Loss { rested, moving, rated, cost } = *self;
+        Loss { rested: rested * metres, moving: moving * metres, rated, cost: cost * metres }
     }
 }
 
@@ -60,6 +98,24 @@ pub(crate) struct Bores {
     pub need: Pressure,
     /// Price of the open lines, hundredths.
     pub price: f64,
+    /// The lowest rating of any line.
+    pub weakest: Pressure,
+}
+
+/// The candidate of each leg, said for each kind or for each leg alone.
+#[derive(Clone, Copy)]
+enum Picks<'a> {
+    OfKinds(&'a [usize]),
+    OfLegs(&'a [Vec<usize>]),
+}
+
+impl Picks<'_> {
+    fn of(self, node: usize, number: usize, leg: &Leg) -> usize {
+        match self {
+            Picks::OfKinds(picks) => picks[leg.kind],
+            Picks::OfLegs(picks) => picks[node][number],
+        }
+    }
 }
 
 impl Losses {
@@ -67,41 +123,63 @@ impl Losses {
     pub(crate) fn new(job: &Job, layout: &Layout, metering: &TreeMetering, flow: Flow) -> Option<Self> {
         let conditions = &job.conditions;
         let fluids = cold_fluids(conditions)?;
+        let served = served(layout);
+        let mut known: BTreeMap<KindKey<'_>, usize> = BTreeMap::new();
+        let mut kinds: Vec<Kind> = Vec::new();
         let mut legs = Vec::with_capacity(layout.network.nodes.len());
-        let mut fixed = Vec::with_capacity(layout.network.nodes.len());
-        for (node, candidates) in layout.network.nodes.iter().zip(&layout.candidates) {
-            fixed.push(match node.end {
-                End::Point(p) => {
-                    job.points[p].back_pressure.map_or(conditions.practice.back_pressure.get(), |b| b.get())
+        for (number, (node, candidates)) in layout.network.nodes.iter().zip(&layout.candidates).enumerate() {
+            let mut of_node = Vec::with_capacity(node.legs.len());
+            for (leg, open) in node.legs.iter().zip(candidates) {
+                let (fluid, metres) = (fluids.get(leg.place)?, leg.length.get().metres());
+                let key = (leg.place, open.as_slice(), served[number], metres > 0.0);
+                let kind = *known.entry(key).or_insert(kinds.len());
+                if kind == kinds.len() {
+                    let conduits: Vec<&Conduit> = open.iter().map(|&c| &layout.conduits[c]).collect();
+                    kinds.push(Kind::new(conditions, fluid, &conduits, flow, served[number], metres > 0.0));
                 }
-                End::Divider(d) => Body::of(&metering.dividers[d].body).map_or(Pressure::ZERO, |b| b.drop),
-                End::Pump | End::Junction => Pressure::ZERO,
-            });
-            let of_leg = |(leg, open): (&oilway_model::Leg, &Vec<usize>)| {
-                let fluid = fluids.get(leg.place)?;
-                Some(Leg {
+                of_node.push(Leg {
+                    kind,
+                    metres,
                     head: pipe_flow::static_head(fluid.density, leg.rise.get()),
-                    thickening: fluid.pressure_coefficient,
-                    losses: open
-                        .iter()
-                        .map(|&c| loss(conditions, fluid, &layout.conduits[c], leg, flow, open.len() > 1))
-                        .collect(),
-                })
-            };
-            legs.push(node.legs.iter().zip(candidates).map(of_leg).collect::<Option<_>>()?);
+                });
+            }
+            legs.push(of_node);
         }
+        let fixed = layout.network.nodes.iter().map(|node| fixed(job, metering, node.end)).collect();
+        let mut ratings: Vec<Pressure> = kinds.iter().flat_map(|k| &k.losses).map(|l| l.rated).collect();
+        ratings.sort_by(Pressure::total_cmp);
         let thickens = fluids.iter().any(|fluid| fluid.pressure_coefficient > PerPressure::ZERO);
-        Some(Losses { legs, fixed, served: served(layout), thickens })
+        Some(Losses { legs, kinds, fixed, ratings, found: RefCell::default(), thickens })
     }
 
     /// Cheap bores whose worst path stays within `budget`, every line rated for at least `least_rating`.
     ///
     /// None where even the widest lines ask more.
-    pub(crate) fn within(&self, layout: &Layout, budget: Pressure, least_rating: Pressure) -> Option<Bores> {
+    pub(crate) fn within(
+        &self,
+        layout: &Layout,
+        budget: Pressure,
+        least_rating: Pressure,
+    ) -> Option<Rc<Bores>> {
         if !self.all_rated(least_rating) {
             return None;
         }
-        let holds_with = |step: i32| self.need(layout, &self.at_step(step, least_rating)) <= budget;
+        let key = (self.too_low(least_rating), budget.pascals().to_bits());
+        if let Some(known) = self.found.borrow().within.get(&key) {
+            return known.clone();
+        }
+        let bores = self.search(layout, budget, least_rating).map(Rc::new);
+        self.found.borrow_mut().within.insert(key, bores.clone());
+        bores
+    }
+
+    /// How many ratings are too low: requirements between the same two ratings ask for the same lines.
+    fn too_low(&self, least_rating: Pressure) -> usize {
+        self.ratings.partition_point(|rated| *rated < least_rating)
+    }
+
+    fn search(&self, layout: &Layout, budget: Pressure, least_rating: Pressure) -> Option<Bores> {
+        let holds_with = |step: i32| self.need_at(layout, step, least_rating) <= budget;
         // A larger price never makes a leg narrower, so that what holds at a step holds at the next.
         let (mut fails, mut holds) = (-1, STEPS);
         if !holds_with(holds) {
@@ -111,49 +189,62 @@ impl Losses {
             let middle = fails + (holds - fails) / 2;
             if holds_with(middle) { holds = middle } else { fails = middle }
         }
-        let roomy = self.at_step(holds, least_rating);
+        let roomy = self.for_legs(&self.at_step(holds, least_rating));
         let saved = self.given_back(layout, &roomy, budget, least_rating);
         // Savings are counted as if losses simply added up; for an oil that thickens the proof is the whole walk.
-        let chosen = if self.need(layout, &saved) <= budget { saved } else { roomy };
+        let chosen = if self.need(layout, Picks::OfLegs(&saved)) <= budget { saved } else { roomy };
         Some(self.bores(layout, chosen))
     }
 
     /// The widest lines on offer, for a design that must be shown although nothing holds.
-    pub(crate) fn widest(&self, layout: &Layout, least_rating: Pressure) -> Bores {
-        self.bores(layout, self.at_step(STEPS, least_rating))
+    pub(crate) fn widest(&self, layout: &Layout, least_rating: Pressure) -> Rc<Bores> {
+        Rc::new(self.bores(layout, self.for_legs(&self.at_step(STEPS, least_rating))))
     }
 
     fn all_rated(&self, least: Pressure) -> bool {
-        self.legs.iter().flatten().all(|leg| leg.losses.iter().any(|l| l.rated >= least))
+        self.kinds.iter().all(|kind| kind.losses.iter().any(|l| l.rated >= least))
     }
 
-    /// The candidates at a step of the price of pressure; at the last step pressure alone counts.
-    fn at_step(&self, step: i32, least_rating: Pressure) -> Vec<Vec<usize>> {
+    fn need_at(&self, layout: &Layout, step: i32, least_rating: Pressure) -> Pressure {
+        let key = (self.too_low(least_rating), step);
+        if let Some(known) = self.found.borrow().needs.get(&key) {
+            return *known;
+        }
+        let need = self.need(layout, Picks::OfKinds(&self.at_step(step, least_rating)));
+        self.found.borrow_mut().needs.insert(key, need);
+        need
+    }
+
+    /// The candidates of each kind at a step of the price of pressure; at the last step pressure alone counts.
+    fn at_step(&self, step: i32, least_rating: Pressure) -> Vec<usize> {
         let price =
             if step >= STEPS { None } else { Some(LEAST_PRICE * libm::pow(PRICE_STEP, f64::from(step))) };
-        let of_node = |(legs, served): (&Vec<Leg>, &f64)| {
-            let cost = |l: &Loss| match price {
-                Some(price) => l.cost + price * served * l.worst().pascals(),
+        let of_kind = |kind: &Kind| {
+            kind.pick(least_rating, |l| match price {
+                Some(price) => l.cost + price * kind.served * l.worst().pascals(),
                 None => l.worst().pascals(),
-            };
-            legs.iter().map(|leg| leg.pick(least_rating, cost)).collect()
+            })
         };
-        self.legs.iter().zip(&self.served).map(of_node).collect()
+        self.kinds.iter().map(of_kind).collect()
+    }
+
+    fn for_legs(&self, picks: &[usize]) -> Vec<Vec<usize>> {
+        self.legs.iter().map(|legs| legs.iter().map(|leg| picks[leg.kind]).collect()).collect()
     }
 
     fn bores(&self, layout: &Layout, chosen: Vec<Vec<usize>>) -> Bores {
-        let cost = |(legs, picks): (&Vec<Leg>, &Vec<usize>)| -> f64 {
-            legs.iter().zip(picks).map(|(leg, &pick)| leg.losses[pick].cost).sum()
-        };
-        let price = self.legs.iter().zip(&chosen).map(cost).sum();
-        Bores { need: self.need(layout, &chosen), price, chosen }
+        let picks = self.legs.iter().flatten().zip(chosen.iter().flatten());
+        let losses = picks.map(|(leg, &pick)| self.kinds[leg.kind].losses[pick].of(leg.metres));
+        let (price, weakest) =
+            losses.fold((0.0, NO_LIMIT), |(price, weakest), l| (price + l.cost, weakest.min(l.rated)));
+        Bores { need: self.need(layout, Picks::OfLegs(&chosen)), price, weakest, chosen }
     }
 
-    fn need(&self, layout: &Layout, chosen: &[Vec<usize>]) -> Pressure {
+    fn need(&self, layout: &Layout, picks: Picks<'_>) -> Pressure {
         if self.thickens {
-            self.need_path_by_path(layout, chosen)
+            self.need_path_by_path(layout, picks)
         } else {
-            self.need_in_one_sweep(layout, chosen)
+            self.need_in_one_sweep(layout, picks)
         }
     }
 
@@ -166,7 +257,7 @@ impl Losses {
         least_rating: Pressure,
     ) -> Vec<Vec<usize>> {
         let mut chosen = roomy.to_vec();
-        let sums = self.sums(layout, roomy);
+        let sums = self.sums(layout, Picks::OfLegs(roomy));
         let mut slack = vec![(NO_LIMIT, NO_LIMIT); sums.len()];
         for (number, node) in layout.network.nodes.iter().enumerate().rev() {
             let mut room = match node.end {
@@ -174,11 +265,13 @@ impl Losses {
                 _ => slack[number],
             };
             for (leg, pick) in self.legs[number].iter().zip(&mut chosen[number]) {
-                let now = leg.losses[*pick];
+                let kind = &self.kinds[leg.kind];
+                let now = kind.losses[*pick].of(leg.metres);
                 let more = |l: &Loss| (l.rested - now.rested, l.moving - now.moving);
                 let fits = |l: &Loss| more(l).0 <= room.0 && more(l).1 <= room.1;
-                let cheapest = leg.pick(least_rating, |l| if fits(l) { l.cost } else { f64::INFINITY });
-                let then = leg.losses[cheapest];
+                let cost = |l: &Loss| if fits(&l.of(leg.metres)) { l.cost } else { f64::INFINITY };
+                let cheapest = kind.pick(least_rating, cost);
+                let then = kind.losses[cheapest].of(leg.metres);
                 if then.cost < now.cost && fits(&then) {
                     room = (room.0 - more(&then).0, room.1 - more(&then).1);
                     *pick = cheapest;
@@ -192,15 +285,16 @@ impl Losses {
     }
 
     /// For each node what lies between the pump and its far end, start after rest and moving, as if losses simply added up.
-    fn sums(&self, layout: &Layout, chosen: &[Vec<usize>]) -> Vec<(Pressure, Pressure)> {
+    fn sums(&self, layout: &Layout, picks: Picks<'_>) -> Vec<(Pressure, Pressure)> {
         let mut sums: Vec<(Pressure, Pressure)> = Vec::with_capacity(self.legs.len());
         for (number, node) in layout.network.nodes.iter().enumerate() {
             let (mut rested, mut moving) = node.parent.map_or_else(Default::default, |p| sums[p]);
             rested += self.fixed[number];
             moving += self.fixed[number];
-            for (leg, &pick) in self.legs[number].iter().zip(&chosen[number]) {
-                rested += leg.losses[pick].rested + leg.head;
-                moving += leg.losses[pick].moving + leg.head;
+            for (leg_number, leg) in self.legs[number].iter().enumerate() {
+                let lost = &self.kinds[leg.kind].losses[picks.of(number, leg_number, leg)];
+                rested += lost.rested * leg.metres + leg.head;
+                moving += lost.moving * leg.metres + leg.head;
             }
             sums.push((rested, moving));
         }
@@ -208,22 +302,24 @@ impl Losses {
     }
 
     /// The highest need of any path where losses simply add up: one sweep from the pump outwards.
-    fn need_in_one_sweep(&self, layout: &Layout, chosen: &[Vec<usize>]) -> Pressure {
-        let sums = self.sums(layout, chosen);
+    fn need_in_one_sweep(&self, layout: &Layout, picks: Picks<'_>) -> Pressure {
+        let sums = self.sums(layout, picks);
         let points = layout.point_nodes.iter().map(|&point| sums[point].0.max(sums[point].1));
         points.fold(Pressure::ZERO, Pressure::max)
     }
 
     /// The same for an oil that thickens: each path from its far end to the pump.
-    fn need_path_by_path(&self, layout: &Layout, chosen: &[Vec<usize>]) -> Pressure {
+    fn need_path_by_path(&self, layout: &Layout, picks: Picks<'_>) -> Pressure {
         let points = layout.point_nodes.iter().map(|&point| {
             let (mut rested, mut moving) = (Pressure::ZERO, Pressure::ZERO);
             for number in layout.network.upstream(point) {
                 rested += self.fixed[number];
                 moving += self.fixed[number];
-                for (leg, &pick) in self.legs[number].iter().zip(&chosen[number]).rev() {
-                    rested += leg.losses[pick].rested + leg.head;
-                    moving += thickened(leg.losses[pick].moving, leg.thickening, moving) + leg.head;
+                for (leg_number, leg) in self.legs[number].iter().enumerate().rev() {
+                    let kind = &self.kinds[leg.kind];
+                    let lost = kind.losses[picks.of(number, leg_number, leg)].of(leg.metres);
+                    rested += lost.rested + leg.head;
+                    moving += thickened(lost.moving, kind.thickening, moving) + leg.head;
                 }
             }
             rested.max(moving)
@@ -232,7 +328,20 @@ impl Losses {
     }
 }
 
-impl Leg {
+impl Kind {
+    fn new(
+        conditions: &Conditions,
+        fluid: &Fluid,
+        open: &[&Conduit],
+        flow: Flow,
+        served: usize,
+        long: bool,
+    ) -> Self {
+        let metre = if long { Length::from_metres(1.0) } else { Length::ZERO };
+        let losses = open.iter().map(|c| loss(conditions, fluid, c, metre, flow, open.len() > 1)).collect();
+        Kind { served: served as f64, thickening: fluid.pressure_coefficient, losses }
+    }
+
     /// The candidate of least cost by a measure, the narrower of equals.
     fn pick(&self, least_rating: Pressure, cost: impl Fn(&Loss) -> f64) -> usize {
         let rated = |l: &Loss| l.rated >= least_rating || self.losses.len() == 1;
@@ -250,11 +359,11 @@ const PRICE_STEP: f64 = 1.25;
 const STEPS: i32 = 125;
 
 /// How many points each node serves.
-fn served(layout: &Layout) -> Vec<f64> {
-    let mut served = vec![0.0; layout.network.nodes.len()];
+fn served(layout: &Layout) -> Vec<usize> {
+    let mut served = vec![0; layout.network.nodes.len()];
     for (number, node) in layout.network.nodes.iter().enumerate().rev() {
         if matches!(node.end, End::Point(_)) {
-            served[number] += 1.0;
+            served[number] += 1;
         }
         if let Some(parent) = node.parent {
             let here = served[number];
@@ -262,6 +371,18 @@ fn served(layout: &Layout) -> Vec<f64> {
         }
     }
     served
+}
+
+/// What must be overcome at a node whatever the bore.
+fn fixed(job: &Job, metering: &TreeMetering, end: End) -> Pressure {
+    match end {
+        End::Point(p) => {
+            let own = job.points[p].back_pressure;
+            own.map_or(job.conditions.practice.back_pressure.get(), |b| b.get())
+        }
+        End::Divider(d) => Body::of(&metering.dividers[d].body).map_or(Pressure::ZERO, |b| b.drop),
+        End::Pump | End::Junction => Pressure::ZERO,
+    }
 }
 
 fn cold_fluids(conditions: &Conditions) -> Option<Vec<Fluid>> {
@@ -272,12 +393,11 @@ fn loss(
     conditions: &Conditions,
     fluid: &Fluid,
     conduit: &Conduit,
-    leg: &oilway_model::Leg,
+    length: Length,
     flow: Flow,
     open_choice: bool,
 ) -> Loss {
     let practice = &conditions.practice;
-    let length = leg.length.get();
     let start = pipe_flow::start_pressure(conduit.bore, length, fluid.yield_stress);
     let acting = length * (1.0 + practice.fittings.get().fraction());
     Loss {
@@ -292,7 +412,7 @@ fn loss(
 mod tests {
     use oilway_model::Choice;
     use oilway_physics::Ledger;
-    use oilway_units::{Length, Volume};
+    use oilway_units::Volume;
     use proptest::prelude::*;
 
     use super::*;
@@ -336,7 +456,7 @@ mod tests {
                 let rated =
                     picks.into_iter().all(|(open, &pick)| layout.conduits[open[pick]].rated >= least_rating);
                 if rated {
-                    least = least.min(losses.need_in_one_sweep(layout, &chosen));
+                    least = least.min(losses.need_in_one_sweep(layout, Picks::OfLegs(&chosen)));
                 }
             }
         }
@@ -379,7 +499,7 @@ mod tests {
     fn both_sweeps_agree_where_nothing_thickens() {
         let (layout, losses) = losses(&dairy(), 2.0);
         let bores = losses.within(&layout, bar(120.0), bar(130.0)).unwrap();
-        let paths = losses.need_path_by_path(&layout, &bores.chosen);
+        let paths = losses.need_path_by_path(&layout, Picks::OfLegs(&bores.chosen));
         assert!((paths / bores.need - 1.0).abs() < 1e-12);
     }
 
@@ -388,13 +508,13 @@ mod tests {
         let (layout, losses) = losses(&spindle(), 60.0);
         assert!(losses.thickens);
         let bores = losses.within(&layout, bar(150.0), bar(10.0)).unwrap();
-        assert!(bores.need > losses.need_in_one_sweep(&layout, &bores.chosen));
+        assert!(bores.need > losses.need_in_one_sweep(&layout, Picks::OfLegs(&bores.chosen)));
     }
 
     /// The least cost of any choice of bores that holds, by trying all of them: the main and three classes of tails.
     fn least_cost(layout: &Layout, losses: &Losses, budget: Pressure) -> f64 {
         let legs: Vec<usize> = (0..losses.legs.len()).filter(|&n| !losses.legs[n].is_empty()).collect();
-        let options = losses.legs[legs[0]][0].losses.len();
+        let options = losses.kinds[losses.legs[legs[0]][0].kind].losses.len();
         let mut chosen: Vec<Vec<usize>> = losses.legs.iter().map(|l| vec![0; l.len()]).collect();
         let mut least = f64::INFINITY;
         for code in 0..options.pow(4) {
@@ -403,7 +523,7 @@ mod tests {
                 // The first leg is the main; the tails follow in three lengths that repeat.
                 chosen[number][0] = if order == 0 { digit(0) } else { digit(1 + ((order - 1) % 3) as u32) };
             }
-            if losses.need_in_one_sweep(layout, &chosen) <= budget {
+            if losses.need_in_one_sweep(layout, Picks::OfLegs(&chosen)) <= budget {
                 least = least.min(losses.bores(layout, chosen.clone()).price);
             }
         }
@@ -433,12 +553,12 @@ mod tests {
                 // A tail alone cannot be had cheaper: the one path that it serves would no longer hold.
                 for (number, legs) in losses.legs.iter().enumerate().filter(|(n, _)| layout.point_nodes.contains(n)) {
                     for (leg, here) in legs.iter().enumerate() {
-                        for cheaper in 0..here.losses.len() {
-                            if here.losses[cheaper].cost < here.losses[tight.chosen[number][leg]].cost {
+                        for cheaper in 0..losses.kinds[here.kind].losses.len() {
+                            if losses.kinds[here.kind].losses[cheaper].cost < losses.kinds[here.kind].losses[tight.chosen[number][leg]].cost {
                                 let mut other = tight.chosen.clone();
                                 other[number][leg] = cheaper;
-                                let holds = here.losses[cheaper].rated >= bar(100.0)
-                                    && losses.need_in_one_sweep(&layout, &other) <= bar(low);
+                                let holds = losses.kinds[here.kind].losses[cheaper].rated >= bar(100.0)
+                                    && losses.need_in_one_sweep(&layout, Picks::OfLegs(&other)) <= bar(low);
                                 prop_assert!(!holds, "node {} leg {}", number, leg);
                             }
                         }

@@ -4,6 +4,7 @@
 //! yet push the worst path; the lines decide what the worst path asks. All pairs of pump and disc are tried, the lines are sized for
 //! what each pair can give, and the cheapest sound set is taken.
 
+use std::rc::Rc;
 use std::sync::Arc;
 
 use oilway_catalogue::kinds::{AirRegulator, BurstDisc, Drive, Pump};
@@ -39,7 +40,7 @@ pub(crate) struct Power {
     /// The disc.
     pub disc: Option<DiscHere>,
     /// The bores.
-    pub bores: Bores,
+    pub bores: Rc<Bores>,
     /// Why this set.
     pub why: Message,
 }
@@ -175,7 +176,7 @@ impl Trial<'_> {
         let working = if self.of.data.drive.is_air() { stall } else { bores.need.min(stall) };
         let protects =
             self.disc.is_some_and(|d| d.highest <= rating && working <= d.steady * HAIR) && working <= rating;
-        let weakest = weakest_line(layout, &bores).min(rating);
+        let weakest = bores.weakest.min(rating);
         let strength = self.disc.map_or(0.0, |d| weakest / d.highest);
         let life = self.disc.map_or(0.0, |d| d.steady / working);
         let cost = price(&self.of.pump) + price(&self.of.block) + self.disc.map_or(0, |d| price(&d.part));
@@ -193,7 +194,7 @@ impl Trial<'_> {
         (rank, self.power(setting, stall, bores, life.min(strength)))
     }
 
-    fn power(&self, setting: Option<Pressure>, stall: Pressure, bores: Bores, room: f64) -> Power {
+    fn power(&self, setting: Option<Pressure>, stall: Pressure, bores: Rc<Bores>, room: f64) -> Power {
         let why = message!("solve-why-power", need = bores.need, stall = stall, room = room);
         Power {
             pump: Arc::clone(&self.of.pump),
@@ -272,11 +273,6 @@ fn on_step(pressure: Pressure, step: Pressure, round: fn(f64) -> f64) -> Pressur
     let steps = if (steps - near).abs() < 1e-9 { near } else { round(steps) };
     // The step's own digits, so that 51 steps of a tenth of a bar read as 5.1 bar.
     Pressure::from_bar(libm::round(steps * step.bar() * 1e6) / 1e6)
-}
-
-fn weakest_line(layout: &Layout, bores: &Bores) -> Pressure {
-    let picks = bores.chosen.iter().zip(&layout.candidates).flat_map(|(picks, open)| picks.iter().zip(open));
-    picks.map(|(&pick, open)| layout.conduits[open[pick]].rated).fold(NO_LIMIT, Pressure::min)
 }
 
 /// The lubricant at the coldest of a place.
