@@ -267,11 +267,13 @@ fn starts_colder(facts: &Facts<'_>, by: TemperatureDifference) -> Option<bool> {
         place.coldest = Entry::known(place.coldest.get().plus(-by));
     }
     let (stall, flow) = (facts.stall()?, facts.event_flow?);
+    // A pump that could push harder than the disc stands would only burst it.
+    let most = facts.shield.disc.map_or(stall, |disc| stall.min(disc.steady));
     let rest = colder.conditions.practice.rest_factor.get().fraction();
     let walk = Walk::new(&colder, &facts.views);
     let starts = |way: &Vec<usize>| {
         let losses = walk.losses(Season::Cold, way, flow);
-        losses.is_some_and(|l| l.moving.max(l.yielding * rest + l.fixed) <= stall)
+        losses.is_some_and(|l| l.moving.max(l.yielding * rest + l.fixed) <= most)
     };
     Some(facts.ways.iter().flatten().all(starts))
 }

@@ -111,3 +111,92 @@ pub(crate) fn given_sections(
     }
     sections
 }
+
+#[cfg(test)]
+mod tests {
+    use oilway_model::Choice;
+
+    use crate::testing::{catalogue, hall};
+    use crate::{Obstacle, design, doses};
+
+    use super::*;
+
+    fn section(part: &str, serves: &[&str]) -> SectionWish {
+        SectionWish { part: part.to_owned(), serves: serves.iter().map(|s| (*s).to_owned()).collect() }
+    }
+
+    fn hall_with(sections: Vec<SectionWish>) -> Result<oilway_model::Design, Vec<Obstacle>> {
+        let mut job = hall();
+        job.dividers[0].sections = Choice::Given(sections);
+        design(&job, catalogue())
+    }
+
+    #[test]
+    fn given_sections_stand_in_their_order_with_their_outlets() {
+        let given = vec![
+            section("10058", &["pin 6", "pin 1"]),
+            section("10060", &["pin 2"]),
+            section("10057", &["pin 3", "pin 4"]),
+            section("10057", &["pin 5", "pin 6"]),
+        ];
+        let design = hall_with(given.clone()).unwrap();
+        let divider = &design.dividers[0];
+        let ids: Vec<&str> = divider.sections.iter().map(|s| s.part.id.as_str()).collect();
+        assert_eq!(ids, ["10058", "10060", "10057", "10057"]);
+        assert_eq!(divider.sections[1].right, OutletUse::WithOpposite);
+        // Pin 6 has its line at the first section; the second outlet is led there.
+        assert_eq!(divider.sections[3].right, OutletUse::Bridged(0, Side::Left));
+        let volume = |name: &str| {
+            let node = design.network.nodes.iter().position(|n| n.name == name).unwrap();
+            doses(divider).fed.iter().find(|(n, _)| *n == node).unwrap().1.cubic_millimetres()
+        };
+        let near = |found: f64, expected: f64| (found - expected).abs() < 1e-9;
+        assert!(near(volume("pin 1"), 100.0) && near(volume("pin 2"), 500.0));
+        assert!(near(volume("pin 3"), 63.0) && near(volume("pin 6"), 163.0));
+        assert!(near(doses(divider).cycle.cubic_millimetres(), 2.0 * (100.0 + 250.0 + 63.0 + 63.0)));
+        let reason = design.reasons.iter().find(|r| r.at == "divider.post.sections").unwrap();
+        assert!(reason.kept);
+        assert!(reason.chosen.starts_with("10058: pin 6, pin 1 | 10060: pin 2 | "), "{}", reason.chosen);
+    }
+
+    fn refused(sections: Vec<SectionWish>) -> &'static str {
+        let obstacles = hall_with(sections).unwrap_err();
+        assert_eq!(obstacles.len(), 1);
+        assert_eq!(obstacles[0].at, "divider.post.sections");
+        obstacles[0].what.key
+    }
+
+    fn three(first: &[&str]) -> Vec<SectionWish> {
+        vec![
+            section("10057", first),
+            section("10057", &["pin 3", "pin 4"]),
+            section("10057", &["pin 5", "pin 6"]),
+        ]
+    }
+
+    #[test]
+    fn a_forgotten_point_a_stranger_and_a_foreign_section_are_refused() {
+        assert!(hall_with(three(&["pin 1", "pin 2"])).is_ok());
+        assert_eq!(refused(three(&["pin 1"])), "solve-section-forgets");
+        assert_eq!(refused(three(&["pin 1", "pin 2", "pin 9"])), "solve-section-stranger");
+        let mut mixed = three(&["pin 1", "pin 2"]);
+        // A large section beside small ones: no body takes both.
+        mixed[0].part = "10065".to_owned();
+        assert_eq!(refused(mixed), "solve-sections-do-not-fit");
+    }
+
+    #[test]
+    fn too_few_given_sections_are_kept_for_the_checker_to_judge() {
+        let design = hall_with(vec![
+            section("10057", &["pin 1", "pin 2"]),
+            section("10057", &["pin 3", "pin 4"]),
+            section("10057", &["pin 5", "pin 6"]),
+            section("10057", &[]),
+        ])
+        .unwrap();
+        let last = design.dividers[0].sections.last().unwrap();
+        assert_eq!((&last.left, &last.right), (&OutletUse::Open, &OutletUse::Open));
+        // What spills still passes through the divider.
+        assert!((doses(&design.dividers[0]).cycle.cubic_millimetres() - 8.0 * 63.0).abs() < 1e-9);
+    }
+}

@@ -135,3 +135,143 @@ fn fluids(conditions: &Conditions, weather: &Weather, seasons: &[Season]) -> [Ve
         |season| (0..conditions.places.len()).map(|place| weather.fluid(conditions, place, season)).collect();
     Season::ALL.map(|season| if seasons.contains(&season) { of(season) } else { Vec::new() })
 }
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+    use crate::testing::{bar, catalogue, dairy, hall, known, leg, spindle};
+    use crate::{design, evaluate::point_nodes};
+
+    fn cm3_min(flow: f64) -> Flow {
+        Flow::from_cubic_centimetres_per_minute(flow)
+    }
+
+    /// Herschel–Bulkley drop by looking for the pressure whose flow, from the integrated velocity profile, is the one wanted.
+    fn drop_by_profile(radius: f64, length: f64, flow: f64, (tau0, k, n): (f64, f64, f64)) -> f64 {
+        let moved = |drop: f64| {
+            // Q = ∫ π r² γ̇(r) dr, shear rate from the stress at each radius; midpoint rule.
+            let steps = 4000;
+            let width = radius / f64::from(steps);
+            (0..steps)
+                .map(|i| {
+                    let r = (f64::from(i) + 0.5) * width;
+                    let stress = drop * r / (2.0 * length);
+                    let rate = ((stress - tau0).max(0.0) / k).powf(1.0 / n);
+                    core::f64::consts::PI * r * r * rate * width
+                })
+                .sum::<f64>()
+        };
+        let (mut low, mut high) = (0.0, 1e9);
+        for _ in 0..100 {
+            let middle = 0.5 * (low + high);
+            if moved(middle) < flow { low = middle } else { high = middle }
+        }
+        low
+    }
+
+    #[test]
+    fn a_path_of_grease_is_the_sum_of_its_parts_by_hand() {
+        let mut job = hall();
+        job.dividers[0].route[0].conduit = oilway_model::Choice::Given("10085".to_owned());
+        job.points[0].route[0].conduit = oilway_model::Choice::Given("10083".to_owned());
+        job.points[0].route[0].rise = known(Length::from_metres(1.5));
+        job.points[0].back_pressure = Some(known(bar(7.0)));
+        let design = design(&job, catalogue()).unwrap();
+        let node = point_nodes(&design)[0];
+        let path = Hydraulics::new(&design).path(Season::Cold, node, cm3_min(2.0)).unwrap();
+        // 6 m of bore 8 and 2 m of bore 4 at 180 Pa; the divider takes 8 bar, the bearing 7, the rise 890 kg/m³ · g · 1.5 m.
+        let yielding = 4.0 * 180.0 * 6.0 / 0.008 + 4.0 * 180.0 * 2.0 / 0.004;
+        let fixed = 8e5 + 7e5 + 890.0 * 9.80665 * 1.5;
+        assert!((path.yielding.pascals() / yielding - 1.0).abs() < 1e-12);
+        assert!((path.fixed.pascals() / fixed - 1.0).abs() < 1e-12);
+        let curve = (180.0, 60.0, 0.42);
+        let lines =
+            drop_by_profile(0.004, 6.0, 2e-6 / 60.0, curve) + drop_by_profile(0.002, 2.0, 2e-6 / 60.0, curve);
+        assert!(((path.moving - path.fixed).pascals() / lines - 1.0).abs() < 1e-4);
+    }
+
+    #[test]
+    fn fittings_lengthen_what_flows_and_rest_does_not_touch_the_walk() {
+        let mut job = hall();
+        let moving = |job: &oilway_model::Job| {
+            let design = design(job, catalogue()).unwrap();
+            let path =
+                Hydraulics::new(&design).path(Season::Cold, point_nodes(&design)[0], cm3_min(2.0)).unwrap();
+            ((path.moving - path.fixed).pascals(), path.yielding.pascals())
+        };
+        for point in &mut job.points {
+            point.route[0].conduit = oilway_model::Choice::Given("10084".to_owned());
+        }
+        job.dividers[0].route[0].conduit = oilway_model::Choice::Given("10085".to_owned());
+        let plain = moving(&job);
+        job.conditions.practice.fittings = known(oilway_units::Ratio::from_percent(10.0));
+        let longer = moving(&job);
+        assert!((longer.0 / plain.0 - 1.1).abs() < 1e-9);
+        assert_eq!(longer.1, plain.1);
+    }
+
+    #[test]
+    fn oil_thickens_along_the_way_as_thin_slices_say() {
+        let mut job = spindle();
+        job.points[0].route = vec![leg(0, 40.0)];
+        job.points[0].route[0].conduit = oilway_model::Choice::Given("10096".to_owned());
+        let design = design(&job, catalogue()).unwrap();
+        let node = point_nodes(&design)[0];
+        let hydraulics = Hydraulics::new(&design);
+        let flow = cm3_min(60.0);
+        let found = hydraulics.path(Season::Cold, node, flow).unwrap().moving;
+        // Second route: every leg in ten thousand slices, each at the viscosity of its own pressure.
+        let fluid = hydraulics.fluid(Season::Cold, 0).unwrap();
+        let mut pressure = Pressure::ZERO;
+        for at in design.network.upstream(node) {
+            let here = &design.network.nodes[at];
+            pressure += match here.end {
+                End::Point(_) => bar(5.0),
+                End::Divider(_) => bar(8.0),
+                End::Pump | End::Junction => Pressure::ZERO,
+            };
+            for leg in here.legs.iter().rev() {
+                let bore = bore_of(&design.conduits[leg.conduit]).unwrap();
+                let slice = fluid.drop(bore, leg.length.get() / 10_000.0, flow);
+                for _ in 0..10_000 {
+                    let thick = libm::exp(fluid.pressure_coefficient.per_pascal() * pressure.pascals());
+                    pressure += slice * thick;
+                }
+                pressure += pipe_flow::static_head(fluid.density, leg.rise.get());
+            }
+        }
+        assert!((found / pressure - 1.0).abs() < 2e-4, "{found:?} {pressure:?}");
+    }
+
+    #[test]
+    fn a_place_beyond_the_viscosity_line_gives_no_path_instead_of_a_wrong_one() {
+        let mut job = spindle();
+        // Thicker warm than cold: no oil is like that.
+        let oilway_model::Substance::Oil(oil) = &mut job.conditions.lubricant.substance else {
+            unreachable!()
+        };
+        core::mem::swap(&mut oil.at_40, &mut oil.at_100);
+        let obstacles = design(&job, catalogue()).unwrap_err();
+        assert_eq!(obstacles[0].at, "lubricant");
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(24))]
+        #[test]
+        fn more_flow_asks_more_and_a_node_upstream_less(flow in 0.01_f64..50.0, more in 1.01_f64..10.0) {
+            let design = design(&dairy(), catalogue()).unwrap();
+            let hydraulics = Hydraulics::new(&design);
+            for &node in &point_nodes(&design) {
+                let at = |node, q| hydraulics.path(Season::Cold, node, cm3_min(q)).unwrap();
+                prop_assert!(at(node, flow * more).moving > at(node, flow).moving);
+                let parent = design.network.nodes[node].parent.unwrap();
+                prop_assert!(at(parent, flow).moving < at(node, flow).moving);
+                // No flow is the limit of little flow: what must be overcome to start.
+                let still = at(node, 0.0);
+                prop_assert!((still.moving / (still.yielding + still.fixed) - 1.0).abs() < 1e-9);
+            }
+        }
+    }
+}

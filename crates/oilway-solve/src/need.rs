@@ -178,3 +178,89 @@ fn raise_to_floor(need: &mut Need, conditions: &Conditions, tail: Volume, name: 
         ),
     });
 }
+
+#[cfg(test)]
+mod tests {
+    use oilway_units::{Entry, Time};
+    use proptest::prelude::*;
+
+    use super::*;
+    use crate::testing::{hall, known};
+
+    fn need_of(rate: f64, tail: f64) -> Need {
+        let mut job = hall();
+        job.points.truncate(1);
+        job.points[0].given.as_mut().unwrap().quantity = known(Volume::from_cubic_centimetres(rate));
+        needs(&job.conditions, &job.points, &[Volume::from_cubic_centimetres(tail)], &mut Ledger::off())
+            .remove(0)
+    }
+
+    #[test]
+    fn an_ample_need_is_left_alone_with_both_edges_of_its_band() {
+        let need = need_of(0.14, 50.0);
+        assert_eq!(need.required, need.formula);
+        assert!(need.raised_by.is_none());
+        assert_eq!(need.band_high, Some(Ratio::from_fraction(1.5)));
+        assert_eq!(need.rule, "given");
+    }
+
+    #[test]
+    fn a_very_small_need_is_raised_to_the_practice_floor_and_loses_its_upper_edge() {
+        let need = need_of(0.001, 5.0);
+        assert!((need.required.cubic_centimetres_per_hour() - 0.01).abs() < 1e-12);
+        assert_eq!(need.raised_by.unwrap().key, "solve-raised-floor");
+        assert!(need.band_high.is_none());
+    }
+
+    #[test]
+    fn a_long_tail_is_kept_fresh() {
+        // 78.5 cm³ in 52 weeks of 100 running hours.
+        let need = need_of(0.008, 78.54);
+        assert!((need.required.cubic_centimetres_per_hour() - 0.0151).abs() < 0.00005);
+        assert_eq!(need.raised_by.unwrap().key, "solve-raised-fresh");
+    }
+
+    #[test]
+    fn a_point_without_rule_and_amount_gets_the_floor_and_a_remark() {
+        let mut job = hall();
+        job.points.truncate(1);
+        job.points[0].given = None;
+        let need = needs(&job.conditions, &job.points, &[Volume::ZERO], &mut Ledger::off()).remove(0);
+        assert_eq!((need.rule, need.formula), ("none", Flow::ZERO));
+        assert!((need.required.cubic_centimetres_per_hour() - 0.01).abs() < 1e-12);
+        assert_eq!(need.notes[0].key, "solve-no-demand");
+    }
+
+    #[test]
+    fn the_rougher_of_point_and_place_counts() {
+        let mut job = hall();
+        job.conditions.places[1].surroundings.severity.dirt = 1;
+        job.conditions.places[1].surroundings.severity.water = 3;
+        job.points[0].surroundings.severity.dirt = 2;
+        let around = around(&job.conditions, &job.points[0]);
+        assert_eq!((around.severity.dirt, around.severity.water, around.severity.vibration), (2, 3, 0));
+    }
+
+    proptest! {
+        #[test]
+        fn what_is_served_is_the_largest_of_rule_floor_and_freshness(rate in 0.0_f64..0.1, tail in 0.0_f64..200.0) {
+            let need = need_of(rate, tail);
+            // By hand: cm³ over 52 weeks of five days of twenty hours.
+            let largest = rate.max(0.01).max(tail / (52.0 * 100.0));
+            prop_assert!((need.required.cubic_centimetres_per_hour() / largest - 1.0).abs() < 1e-9);
+            prop_assert_eq!(need.raised_by.is_some(), need.required > need.formula);
+        }
+
+        #[test]
+        fn a_shorter_limit_of_age_never_asks_for_less(weeks in 1.0_f64..200.0, tail in 0.0_f64..200.0) {
+            let mut job = hall();
+            job.points.truncate(1);
+            let mut served = |weeks: f64| {
+                job.conditions.limits.age = Entry::known(Time::from_weeks(weeks));
+                let tail = [Volume::from_cubic_centimetres(tail)];
+                needs(&job.conditions, &job.points, &tail, &mut Ledger::off()).remove(0).required
+            };
+            prop_assert!(served(weeks) >= served(weeks * 2.0));
+        }
+    }
+}

@@ -86,3 +86,51 @@ fn unknown_parts(job: &Job, catalogue: &Catalogue) -> Vec<Obstacle> {
     });
     unknown.collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use oilway_model::Choice;
+
+    use super::*;
+    use crate::testing::{catalogue, divider, hall};
+
+    fn keys(job: &Job) -> Vec<(String, &'static str)> {
+        match refuse(job, catalogue()) {
+            Ok(()) => Vec::new(),
+            Err(obstacles) => obstacles.into_iter().map(|o| (o.at, o.what.key)).collect(),
+        }
+    }
+
+    #[test]
+    fn a_sound_job_is_not_refused() {
+        assert_eq!(keys(&hall()), []);
+    }
+
+    #[test]
+    fn everything_that_stands_in_the_way_is_told_at_once() {
+        let mut job = hall();
+        job.dividers.push(divider("second root", 1, Feed::Pump, Vec::new()));
+        job.dividers.push(divider("its own feeder", 1, Feed::Divider(2), Vec::new()));
+        job.points[2].divider = 9;
+        job.package.pump = Choice::Given("99999".to_owned());
+        // A gauge is no disc.
+        job.package.disc = Choice::Pinned("10074".to_owned());
+        let expected = [
+            ("divider", "solve-one-first-divider"),
+            ("divider.its own feeder", "solve-divider-order"),
+            ("point.pin 3", "solve-point-on-no-divider"),
+            ("package.pump", "solve-no-such-part"),
+            ("package.disc", "solve-no-such-part"),
+        ];
+        assert_eq!(keys(&job), expected.map(|(at, key)| (at.to_owned(), key)));
+    }
+
+    #[test]
+    fn a_job_without_points_or_dividers_is_refused() {
+        let mut job = hall();
+        job.points.clear();
+        assert_eq!(keys(&job), [("point".to_owned(), "solve-no-points")]);
+        job.dividers.clear();
+        assert_eq!(keys(&job)[0].1, "solve-one-first-divider");
+    }
+}

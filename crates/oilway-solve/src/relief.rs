@@ -180,3 +180,129 @@ fn stays(design: &Design, hydraulics: &Hydraulics<'_>) -> Option<Pressure> {
     let main = mains.map(|p| p.yielding).fold(Pressure::ZERO, Pressure::max);
     Some(hole + line + main)
 }
+
+#[cfg(test)]
+mod tests {
+    use oilway_model::Choice;
+    use oilway_testkit::published;
+    use oilway_units::Length;
+
+    use super::*;
+    use crate::testing::{bar, catalogue, dairy, hall, hose, known, without_air};
+    use crate::{design, evaluate};
+    use oilway_physics::Ledger;
+
+    /// A disc as a worked case describes it, in the clothes of one of the house range.
+    fn disc_of(check: &oilway_testkit::Check) -> DiscHere {
+        let part = catalogue().part("10019").unwrap();
+        let job = hall();
+        let mut here = DiscHere::new(part, &job.conditions, 0).unwrap();
+        here.data.nominal = check.given("specified");
+        here.data.tolerance = Ratio::from_percent(5.0);
+        here.data.ratio = check.given("ratio");
+        here.data.range_plus = check.given("range_plus");
+        here.data.range_minus = check.given("range_minus");
+        here.hot_factor = check.given("hot_factor");
+        here.cold_factor = check.given("cold_factor");
+        here
+    }
+
+    #[test]
+    fn the_windows_are_those_of_the_worked_cases() {
+        let mut tried = 0;
+        for check in published("disc/ladder") {
+            // A design here discharges into the open or a reservoir: no back pressure before the burst.
+            if check.given::<Pressure>("back_high") > Pressure::ZERO {
+                continue;
+            }
+            let disc = disc_of(&check);
+            let (low, high) = window(Some(&disc), check.given("working"), check.given("rating"));
+            check.holds("window_low", low);
+            check.holds("window_high", high);
+            tried += 1;
+        }
+        assert!(tried >= 20, "{tried} of the 26 cases have no back pressure");
+    }
+
+    fn protected_of(job: &oilway_model::Job) -> (Design, Protection) {
+        let design = design(job, catalogue()).unwrap();
+        let protection = evaluate(&design, &mut Ledger::off()).protection;
+        (design, protection)
+    }
+
+    #[test]
+    fn the_hose_of_160_bar_is_the_weakest_part_of_the_dairy() {
+        let (_, protection) = protected_of(&dairy());
+        assert_eq!(protection.weakest.1, bar(160.0));
+        assert!(protection.weakest.0.starts_with("Hose"), "{}", protection.weakest.0);
+    }
+
+    #[test]
+    fn a_part_counts_only_where_pressure_reaches_it() {
+        let (design, _) = protected_of(&hall());
+        let counted: Vec<String> = protected(&design).iter().map(|p| p.kind.id().to_owned()).collect();
+        for kind in ["tube", "divider", "fitting", "pump", "port block", "gauge", "disc holder", "plug"] {
+            assert!(counted.iter().any(|k| k == kind), "{kind} is left out of {counted:?}");
+        }
+        for kind in ["reservoir", "breather", "filling coupling", "silencer", "air valve"] {
+            assert!(!counted.iter().any(|k| k == kind), "{kind} sees no lubricant pressure");
+        }
+    }
+
+    #[test]
+    fn a_weaker_line_anywhere_closes_the_window_from_above() {
+        let mut job = hall();
+        let (_, before) = protected_of(&job);
+        job.points[3].route.push(hose(1, 1.0));
+        job.conditions.limits.food = true;
+        let (_, after) = protected_of(&job);
+        assert!(after.weakest.1 <= before.weakest.1);
+        assert!(after.window_high <= before.window_high);
+    }
+
+    #[test]
+    fn an_air_pump_works_at_its_stall_and_an_electric_one_at_its_worst_path() {
+        let (design, protection) = protected_of(&hall());
+        let pump = Pump::of(&design.package.pump).unwrap();
+        assert_eq!(protection.working, source::stall(&pump, design.package.air_setting.unwrap()));
+        let (design, protection) = protected_of(&without_air());
+        let answer = evaluate(&design, &mut Ledger::off());
+        let paths = answer.seasons.iter().flat_map(|s| &s.paths);
+        let peak = paths.map(|p| p.start_rested.max(p.at_pump)).fold(Pressure::ZERO, Pressure::max);
+        assert_eq!(protection.working, peak);
+        assert!(protection.highest_setting.is_none());
+    }
+
+    #[test]
+    fn a_long_discharge_line_holds_more_pressure_and_keeps_some() {
+        let mut job = hall();
+        let of = |job: &oilway_model::Job| {
+            let protection = protected_of(job).1;
+            (protection.relieving.unwrap(), protection.stays.unwrap())
+        };
+        job.package.discharge = Some(known(Length::from_metres(1.0)));
+        let short = of(&job);
+        job.package.discharge = Some(known(Length::from_metres(5.0)));
+        let long = of(&job);
+        assert!(long.0 > short.0 && long.1 > short.1);
+        // 4 m more of the widest line that goes into the holder, at the pump's coldest 10 °C.
+        let (design, _) = protected_of(&job);
+        let bore = bore_of(&design.conduits[design.package.discharge[0].conduit]).unwrap();
+        let fluid = job.conditions.lubricant.at(oilway_units::Temperature::from_celsius(10.0)).unwrap();
+        let more = 4.0 * fluid.yield_stress.pascals() * 4.0 / bore.metres();
+        assert!(((long.1 - short.1).pascals() / more - 1.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn the_highest_setting_is_a_step_below_the_steady_maximum() {
+        for disc in ["10017", "10018", "10019", "10020"] {
+            let mut job = hall();
+            job.package.pump = Choice::Given("10029".to_owned());
+            job.package.disc = Choice::Given(disc.to_owned());
+            let (_, protection) = protected_of(&job);
+            let setting = protection.highest_setting.unwrap().bar();
+            let steady = protection.steady_maximum.unwrap().bar();
+            assert!(setting * 19.0 <= steady + 1e-9 && (setting + 0.1) * 19.0 > steady, "{disc}: {setting}");
+        }
+    }
+}

@@ -93,3 +93,64 @@ fn needs_plate(job: &Job) -> bool {
         && cold_fluid(job, job.package.place)
             .is_some_and(|fluid| grease::standing_height(fluid.yield_stress, fluid.density) > FUNNEL)
 }
+
+#[cfg(test)]
+mod tests {
+    use oilway_model::Choice;
+    use oilway_units::Volume;
+
+    use super::*;
+    use crate::testing::{catalogue, hall, spindle};
+
+    fn of(job: &Job, cubic_centimetres_per_hour: f64, block: &str) -> Vessel {
+        let block = catalogue().part(block).unwrap();
+        let rate = Flow::from_cubic_centimetres_per_hour(cubic_centimetres_per_hour);
+        reservoir(job, catalogue(), rate, block, &mut Joiner::new(catalogue())).unwrap()
+    }
+
+    fn litres(vessel: &Vessel) -> f64 {
+        vessel.part.quantity::<Volume>("gross").unwrap().litres()
+    }
+
+    #[test]
+    fn the_smallest_that_lasts_is_taken() {
+        // Eight weeks of 100 hours: 2.1 cm³/h are 1.68 L, just within 85 % of 2 L; 2.2 cm³/h are not.
+        assert_eq!(litres(&of(&hall(), 2.1, "10052")), 2.0);
+        assert_eq!(litres(&of(&hall(), 2.2, "10052")), 4.0);
+    }
+
+    #[test]
+    fn where_none_lasts_the_largest_on_the_block_is_taken_and_said_to_be_short() {
+        let vessel = of(&hall(), 1e5, "10052");
+        assert!(vessel.short);
+        assert!(litres(&vessel) >= 15.0);
+        assert!(!of(&hall(), 2.1, "10052").short);
+    }
+
+    #[test]
+    fn a_reservoir_goes_onto_its_block() {
+        for (block, rate) in [("10052", 2.0), ("10052", 15.0), ("10055", 2.0), ("10055", 60.0)] {
+            let part = catalogue().part(block).unwrap();
+            let vessel = of(&hall(), rate, block);
+            assert!(goes_on(&hall(), &vessel.part, part, &mut Joiner::new(catalogue())), "{block} {rate}");
+        }
+    }
+
+    #[test]
+    fn oil_gets_an_oil_reservoir_and_stiff_grease_a_plate() {
+        assert!(Reservoir::of(&of(&spindle(), 2.0, "10052").part).unwrap().lubricants.contains(&Medium::Oil));
+        let mut job = hall();
+        job.conditions.lubricant = crate::testing::span_grease();
+        assert!(needs_plate(&job));
+        assert!(Reservoir::of(&of(&job, 2.0, "10052").part).unwrap().follower);
+        assert!(!needs_plate(&spindle()));
+    }
+
+    #[test]
+    fn a_given_reservoir_is_kept_even_if_it_is_too_small() {
+        let mut job = hall();
+        job.package.reservoir = Choice::Given("10039".to_owned());
+        let vessel = of(&job, 50.0, "10052");
+        assert_eq!((vessel.part.id.as_str(), vessel.short), ("10039", true));
+    }
+}

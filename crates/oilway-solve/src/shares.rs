@@ -111,3 +111,120 @@ pub fn shares(design: &Design) -> Shares {
     }
     Shares { flow, dose, first_cycle, period }
 }
+
+#[cfg(test)]
+mod tests {
+    use oilway_model::OutletUse;
+    use proptest::prelude::*;
+
+    use super::*;
+    use crate::testing::{catalogue, dairy, hall, point};
+    use crate::{design, evaluate::point_nodes};
+
+    #[test]
+    fn nothing_is_lost_on_the_way_from_the_pump_to_the_points() {
+        let design = design(&dairy(), catalogue()).unwrap();
+        let shares = shares(&design);
+        let delivered: Flow = point_nodes(&design).iter().map(|&n| shares.flow[n]).sum();
+        assert!((delivered / (shares.first_cycle / shares.period) - 1.0).abs() < 1e-12);
+        for divider in &design.dividers {
+            let doses = doses(divider);
+            let out: Volume = doses.fed.iter().map(|(_, v)| *v).sum();
+            assert!((out / doses.cycle - 1.0).abs() < 1e-12, "{}", divider.name);
+        }
+    }
+
+    #[test]
+    fn a_joined_section_gives_both_volumes_and_a_bridge_the_sum() {
+        let mut design = design(&hall(), catalogue()).unwrap();
+        let divider = &mut design.dividers[0];
+        let before = doses(divider);
+        // The second outlet of the first section is joined to the first: its pin goes dry, the other gets both.
+        divider.sections[0].right = OutletUse::WithOpposite;
+        let joined = doses(divider);
+        assert_eq!(joined.cycle, before.cycle);
+        assert_eq!(joined.fed.len(), before.fed.len() - 1);
+        assert!((joined.fed[0].1 / before.fed[0].1 - 2.0).abs() < 1e-12);
+        // Led on to another section the same volume arrives there.
+        divider.sections[0].left = OutletUse::Bridged(1, Side::Left);
+        let bridged = doses(divider);
+        assert_eq!(bridged.fed.len(), before.fed.len() - 2);
+        assert!((bridged.fed[0].1 / before.fed[0].1 - 3.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn open_outlets_and_circles_give_to_nobody_and_still_count() {
+        let mut design = design(&hall(), catalogue()).unwrap();
+        let divider = &mut design.dividers[0];
+        let before = doses(divider);
+        divider.sections[0].left = OutletUse::Open;
+        divider.sections[0].right = OutletUse::Bridged(0, Side::Right);
+        let after = doses(divider);
+        assert_eq!(after.cycle, before.cycle);
+        assert_eq!(after.fed.len(), before.fed.len() - 2);
+        let shares = shares(&design);
+        let delivered: Flow = point_nodes(&design).iter().map(|&n| shares.flow[n]).sum();
+        assert!((delivered / (shares.first_cycle / shares.period) - 4.0 / 6.0).abs() < 1e-12);
+    }
+
+    /// Second route: the pistons turned one after the other, the secondaries by what arrives at them.
+    fn turned(design: &Design, cycles: usize) -> Vec<f64> {
+        let mut given = vec![0.0; design.network.nodes.len()];
+        let mut state: Vec<(usize, f64)> = vec![(0, 0.0); design.dividers.len()];
+        fn push(design: &Design, state: &mut [(usize, f64)], given: &mut [f64], node: usize, volume: f64) {
+            given[node] += volume;
+            let End::Divider(number) = design.network.nodes[node].end else { return };
+            state[number].1 += volume;
+            loop {
+                let divider = &design.dividers[number];
+                let stroke = state[number].0 % (2 * divider.sections.len());
+                let section = stroke % divider.sections.len();
+                let side = if stroke < divider.sections.len() { Side::Left } else { Side::Right };
+                let volume = section_volume(&divider.sections[section]).cubic_millimetres();
+                if state[number].1 + 1e-9 < volume {
+                    return;
+                }
+                state[number].1 -= volume;
+                state[number].0 += 1;
+                if let Some(to) = target(divider, section, side) {
+                    push(design, state, given, to, volume);
+                }
+            }
+        }
+        let root = design.network.nodes.iter().position(|n| n.parent == Some(0)).unwrap();
+        let cycle = shares(design).first_cycle.cubic_millimetres();
+        for _ in 0..cycles {
+            push(design, &mut state, &mut given, root, cycle);
+        }
+        given
+    }
+
+    #[test]
+    fn the_turning_pistons_of_the_whole_tree_give_the_same_shares() {
+        let design = design(&dairy(), catalogue()).unwrap();
+        let shares = shares(&design);
+        let cycles = 4000;
+        let given = turned(&design, cycles);
+        for &node in &point_nodes(&design) {
+            let by_shares = (shares.flow[node] * (shares.period * cycles as f64)).cubic_millimetres();
+            assert!((given[node] / by_shares - 1.0).abs() < 0.01, "{}", design.network.nodes[node].name);
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn whatever_the_needs_the_flow_arrives(rates in proptest::collection::vec(0.02_f64..0.4, 6..10)) {
+            let mut job = hall();
+            let route = job.points[0].route.clone();
+            job.points = rates
+                .iter()
+                .enumerate()
+                .map(|(n, &rate)| point(&format!("pin {n}"), 0, 1, rate, route.clone()))
+                .collect();
+            let Ok(design) = design(&job, catalogue()) else { return Ok(()) };
+            let shares = shares(&design);
+            let delivered: Flow = point_nodes(&design).iter().map(|&n| shares.flow[n]).sum();
+            prop_assert!((delivered / (shares.first_cycle / shares.period) - 1.0).abs() < 1e-12);
+        }
+    }
+}
