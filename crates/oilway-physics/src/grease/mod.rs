@@ -11,7 +11,9 @@ mod temperature;
 pub use shear::{HERSCHEL_BULKLEY_STRESS, NOMINAL_SHEAR_RATE, WALL_SHEAR_RATE};
 pub use shear::{herschel_bulkley_stress, nominal_shear_rate, wall_shear_rate};
 pub use standing::{STANDING_HEIGHT, standing_height};
-pub use temperature::{CONSISTENCY_AT, RESTED_YIELD, YIELD_STRESS_AT, consistency_at, rested_yield, yield_stress_at};
+pub use temperature::{
+    CONSISTENCY_AT, RESTED_YIELD, YIELD_STRESS_AT, consistency_at, rested_yield, yield_stress_at,
+};
 
 use crate::Formula;
 
