@@ -1,7 +1,8 @@
 //! The spread: what the open entries do to the answer, which of them matter, and where the verdict turns.
 //!
-//! The same model is run again: each open entry at its two ends while the rest stay typical, then all together over a
-//! low-discrepancy sample (Halton, fixed order). Interval arithmetic is not used: it overstates.
+//! The same model is run again: each open entry at its two ends while the rest stay typical, then all at the ends that make a number
+//! least and most, then all together over a low-discrepancy sample (Halton, fixed order). Interval arithmetic is not used: it
+//! overstates.
 
 use oilway_model::{Assumption, Design, Season, Span};
 use oilway_physics::Ledger;
@@ -19,7 +20,7 @@ pub struct Study {
     pub assumptions: Vec<Assumption>,
 }
 
-/// Samples of all entries together; few, because the ends one at a time already hold the extremes of a monotone model.
+/// Samples of all entries together; few, because the corners already hold the extremes of a model that goes one way with each entry.
 const SAMPLES: usize = 48;
 /// Halving steps that find where a verdict turns.
 const TURN_STEPS: usize = 12;
@@ -29,6 +30,8 @@ const TURN_STEPS: usize = 12;
 struct Keys {
     values: Vec<(&'static str, AnyQuantity)>,
     margin: f64,
+    /// Whether the pump stands still on the coldest day or a point gets less than its band allows.
+    fails: bool,
 }
 
 #[derive(Clone, Debug)]
@@ -56,17 +59,24 @@ pub fn study(design: &Design) -> Study {
         .map(|&(name, value)| Span { name, typical: value, low: value, high: value })
         .collect();
     let mut assumptions: Vec<Assumption> = Vec::with_capacity(open.len());
+    let mut alone: Vec<[Keys; 2]> = Vec::with_capacity(open.len());
     for (number, entry) in open.iter().enumerate() {
         let ends = [entry.low, entry.high].map(|si| {
             put(&mut work, number, si);
             keys(&work)
         });
         ends.iter().for_each(|keys| widen(&mut spans, keys));
-        assumptions.push(assumption(&mut work, number, entry, &ends));
+        assumptions.push(assumption(&mut work, number, entry, &typical, &ends));
         put(&mut work, number, entry.typical);
+        alone.push(ends);
     }
+    corners(&mut work, &open, &alone, &mut spans);
     sample(&mut work, &open, &mut spans);
-    assumptions.sort_by(|a, b| b.weight.total_cmp(&a.weight).then_with(|| a.at.cmp(&b.at)));
+    assumptions.sort_by(|a, b| {
+        // What can turn the verdict is asked first, however little it swings the pressure.
+        let turns = b.turns_at.is_some().cmp(&a.turns_at.is_some());
+        turns.then_with(|| b.weight.total_cmp(&a.weight)).then_with(|| a.at.cmp(&b.at))
+    });
     Study { spans, assumptions }
 }
 
@@ -114,6 +124,10 @@ fn keys(design: &Design) -> Keys {
         values.push(("stall", cold.pump.stall.into()));
     }
     let required: Flow = answer.deliveries.iter().map(|d| d.required).sum();
+    // A hair is forgiven where a choice lands on the edge of a band.
+    let starves =
+        |d: &oilway_model::Delivery| d.delivered < d.required * d.band_low.fraction() * (1.0 - 1e-9);
+    let fails = margin < 0.0 || answer.deliveries.iter().any(starves);
     let least = answer
         .deliveries
         .iter()
@@ -127,7 +141,7 @@ fn keys(design: &Design) -> Keys {
     if let Some(limit) = &answer.cold_limit {
         values.push(("cold.limit", limit.temperature.into()));
     }
-    Keys { values, margin }
+    Keys { values, margin, fails }
 }
 
 fn widen(spans: &mut [Span], keys: &Keys) {
@@ -139,10 +153,17 @@ fn widen(spans: &mut [Span], keys: &Keys) {
     }
 }
 
-fn assumption(work: &mut Design, number: usize, entry: &OpenHere, ends: &[Keys; 2]) -> Assumption {
+fn assumption(
+    work: &mut Design,
+    number: usize,
+    entry: &OpenHere,
+    typical: &Keys,
+    ends: &[Keys; 2],
+) -> Assumption {
     let swing = (ends[0].margin - ends[1].margin).abs();
     let demand_swing = relative_swing(ends, "demand.total");
-    let turns = (ends[0].margin < 0.0) != (ends[1].margin < 0.0);
+    let turning = [entry.low, entry.high].into_iter().zip(ends).find(|(_, keys)| keys.fails != typical.fails);
+    let turns_at = turning.map(|(end, _)| turn(work, number, entry.typical, end, typical.fails));
     let quantity = |si| AnyQuantity { dimension: entry.dimension, si };
     let what = match entry.origin {
         Origin::Assumed(key) => oilway_text::Message::new(key),
@@ -154,26 +175,60 @@ fn assumption(work: &mut Design, number: usize, entry: &OpenHere, ends: &[Keys; 
         low: quantity(entry.low),
         high: quantity(entry.high),
         weight: if swing.is_finite() { swing.max(0.25 * demand_swing) } else { 1.0 },
-        turns_at: turns.then(|| quantity(turn(work, number, entry, ends[0].margin < 0.0))),
+        turns_at: turns_at.map(quantity),
     }
 }
 
 fn relative_swing(ends: &[Keys; 2], name: &str) -> f64 {
-    let of = |keys: &Keys| keys.values.iter().find(|(n, _)| *n == name).map_or(0.0, |(_, v)| v.si);
-    let (a, b) = (of(&ends[0]), of(&ends[1]));
+    let (a, b) = (value_of(&ends[0], name), value_of(&ends[1], name));
     let largest = a.abs().max(b.abs());
     if largest > 0.0 { (a - b).abs() / largest } else { 0.0 }
 }
 
-/// The value at which the margin changes sign, by halving.
-fn turn(work: &mut Design, number: usize, entry: &OpenHere, low_fails: bool) -> f64 {
-    let (mut a, mut b) = (entry.low, entry.high);
+/// The value between the typical one and an end at which the verdict turns, by halving.
+fn turn(work: &mut Design, number: usize, typical: f64, end: f64, fails_typically: bool) -> f64 {
+    let (mut a, mut b) = (typical, end);
     for _ in 0..TURN_STEPS {
         let middle = 0.5 * (a + b);
         put(work, number, middle);
-        if (keys(work).margin < 0.0) == low_fails { a = middle } else { b = middle }
+        if keys(work).fails == fails_typically { a = middle } else { b = middle }
     }
     0.5 * (a + b)
+}
+
+/// For each key number the two corners at which every entry stands at the end that alone made it least, and most. Where the number goes
+/// one way with each entry, whatever the others are, these are its extremes.
+fn corners(work: &mut Design, open: &[OpenHere], alone: &[[Keys; 2]], spans: &mut [Span]) {
+    if open.len() < 2 {
+        return;
+    }
+    let names: Vec<&'static str> = spans.iter().map(|span| span.name).collect();
+    for name in names {
+        for most in [false, true] {
+            let ends = open.iter().zip(alone).map(|(entry, [low, high])| {
+                let (a, b) = (value_of(low, name), value_of(high, name));
+                if (b > a) == most { entry.high } else { entry.low }
+            });
+            put_all(work, &ends.collect::<Vec<_>>());
+            widen(spans, &keys(work));
+        }
+    }
+}
+
+/// Puts a value into every open entry.
+fn put_all(design: &mut Design, values: &[f64]) {
+    let mut values = values.iter();
+    design.visit_entries(&mut |_, entry| {
+        if entry.high_si() > entry.low_si()
+            && let Some(&si) = values.next()
+        {
+            entry.put_si(si);
+        }
+    });
+}
+
+fn value_of(keys: &Keys, name: &str) -> f64 {
+    keys.values.iter().find(|(n, _)| *n == name).map_or(0.0, |(_, v)| v.si)
 }
 
 /// All open entries together, at the points of a Halton sequence.
@@ -208,3 +263,6 @@ fn halton(index: usize, base: usize, round: usize) -> f64 {
     let turned = value + 0.618_033_988_749_894_9 * round as f64;
     turned - libm::floor(turned)
 }
+
+#[cfg(test)]
+mod tests;
