@@ -142,3 +142,87 @@ fn starts(design: &Design, nodes: &[usize], flow: Flow, stall: Pressure, weather
         path.is_some_and(|p| (p.yielding * rest + p.fixed).max(p.moving) <= stall)
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use oilway_physics::Ledger;
+
+    use super::*;
+    use crate::evaluate::point_nodes;
+    use crate::testing::{catalogue, dairy, hall, known, spindle, without_air};
+    use crate::{design, design_flow, evaluate, shares};
+
+    /// The same design with every place (or those outdoors) so much colder, written into the places themselves.
+    fn colder(design: &Design, by: f64) -> Design {
+        let mut design = design.clone();
+        let none_outdoors = !design.conditions.places.iter().any(|p| p.outdoors);
+        for place in design.conditions.places.iter_mut().filter(|p| none_outdoors || p.outdoors) {
+            place.coldest = known(place.coldest.get().plus(TemperatureDifference::from_kelvins(-by)));
+        }
+        design
+    }
+
+    /// Direct evaluation: whether the worst path of that day stays below the pump and the disc.
+    fn starts_on(design: &Design, most: Pressure) -> bool {
+        let answer = evaluate(design, &mut Ledger::off());
+        let cold = &answer.seasons[0];
+        cold.paths[cold.worst_start].start_rested.max(cold.paths[cold.worst_moving].moving) <= most
+    }
+
+    fn most(design: &Design) -> Pressure {
+        let answer = evaluate(design, &mut Ledger::off());
+        let steady = answer.protection.steady_maximum.unwrap();
+        answer.seasons[0].pump.stall.min(steady)
+    }
+
+    #[test]
+    fn the_coldest_day_is_where_direct_evaluation_turns() {
+        for job in [hall(), dairy(), spindle(), without_air()] {
+            let design = design(&job, catalogue()).unwrap();
+            let limit = evaluate(&design, &mut Ledger::off()).cold_limit.unwrap();
+            let (reserve, most) = (limit.reserve.kelvins(), most(&design));
+            assert!(starts_on(&colder(&design, reserve - 0.1), most), "{}: {reserve}", job.name);
+            assert!(!starts_on(&colder(&design, reserve + 0.1), most), "{}: {reserve}", job.name);
+        }
+    }
+
+    #[test]
+    fn weather_cools_what_stands_outdoors_and_leaves_the_heated_hall_alone() {
+        let mut job = dairy();
+        job.conditions.places[3].outdoors = true;
+        let design = design(&job, catalogue()).unwrap();
+        let limit = evaluate(&design, &mut Ledger::off()).cold_limit.unwrap();
+        assert_eq!(limit.place, 3);
+        assert!((limit.temperature.celsius() - (4.0 - limit.reserve.kelvins())).abs() < 1e-9);
+        // Only the branch outdoors stiffens: it may get colder than if everything did.
+        let indoors =
+            evaluate(&crate::design(&dairy(), catalogue()).unwrap(), &mut Ledger::off()).cold_limit.unwrap();
+        assert!(limit.reserve > indoors.reserve);
+    }
+
+    #[test]
+    fn wider_lines_and_softer_grease_push_the_limit_down() {
+        let design = design(&dairy(), catalogue()).unwrap();
+        let answer = evaluate(&design, &mut Ledger::off());
+        let limit = answer.cold_limit.unwrap();
+        for remedy in &limit.remedies {
+            assert!(remedy.temperature.is_none_or(|t| t <= limit.temperature), "{}", remedy.what.key);
+        }
+        // Second route for the wider lines: the walk with wider bores, a hair warmer and a hair colder than it says.
+        let wider = limit.remedies.iter().find(|r| r.what.key == "solve-remedy-wider").unwrap();
+        let shift = wider.temperature.unwrap().above(limit.temperature).kelvins() - limit.reserve.kelvins();
+        let (nodes, flow) = (point_nodes(&design), design_flow(&design, &shares(&design)));
+        let at = |shift: f64| {
+            let shift = TemperatureDifference::from_kelvins(shift);
+            starts(&design, &nodes, flow, most(&design), Weather { shift, bore: WIDER, ..Weather::AS_IS })
+        };
+        assert!(at(shift + 0.1) && !at(shift - 0.1));
+    }
+
+    #[test]
+    fn a_system_that_never_starts_has_no_coldest_day() {
+        let mut design = design(&hall(), catalogue()).unwrap();
+        design.conditions.practice.back_pressure = known(Pressure::from_bar(1000.0));
+        assert!(evaluate(&design, &mut Ledger::off()).cold_limit.is_none());
+    }
+}

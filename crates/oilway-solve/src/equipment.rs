@@ -133,7 +133,9 @@ pub(crate) fn valve(job: &Job, catalogue: &Catalogue, pump: &Part) -> Option<Arc
         }
         let throttles = pump_data.air_conductance.is_some_and(|own| data.conductance < own);
         let outlet = part.ports.iter().find(|p| p.role == Role::AirOut).map(|p| p.thread.clone());
-        Some((throttles, fit, outlet != inlet, price(part)))
+        // A valve that air moves needs a second valve that the controller can switch.
+        let not_switched = data.voltage.is_none() && voltage.is_some();
+        Some((throttles, fit, not_switched, outlet != inlet, price(part)))
     })
 }
 
@@ -223,4 +225,138 @@ pub(crate) fn controller(job: &Job, catalogue: &Catalogue) -> Option<Arc<Part>> 
     choose(catalogue, "controller", &job.package.controller, |part| {
         (Controller::of(part)?.voltage == electric.voltage).then(|| price(part))
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use oilway_units::Voltage;
+
+    use super::*;
+    use crate::testing::{bar, catalogue, hall, known, without_air};
+
+    fn part(id: &str) -> &'static Arc<Part> {
+        catalogue().part(id).unwrap()
+    }
+
+    fn joiner() -> Joiner {
+        Joiner::new(catalogue())
+    }
+
+    #[test]
+    fn every_air_driven_pump_of_the_house_gets_a_valve_that_is_right_for_its_drive() {
+        for pump in catalogue().of_kind("pump") {
+            let drive = Pump::of(pump).unwrap().drive;
+            let valve = valve(&hall(), catalogue(), pump);
+            match drive_kind(drive) {
+                None => assert!(valve.is_none(), "{}: an electric pump has no air valve", pump.id),
+                Some(kind) => {
+                    let data = AirValve::of(&valve.unwrap()).unwrap();
+                    assert_eq!(verdict(kind, valve_kind(data.function)).fit, Fit::Right, "{}", pump.id);
+                    assert_eq!(data.voltage, Some(Voltage::from_volts(24.0)));
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn every_pump_of_the_house_screws_into_the_block_that_is_chosen_for_it() {
+        for pump in catalogue().of_kind("pump") {
+            let block = block(&hall(), catalogue(), pump).unwrap();
+            assert!(takes_pump(&block, pump), "{} into {}", pump.id, block.id);
+        }
+        assert!(!takes_pump(part("10055"), part("10029")), "M27x2 does not go into M33x2");
+    }
+
+    #[test]
+    fn the_customers_threads_and_the_place_decide_the_block() {
+        let mut job = hall();
+        let of = |job: &Job| block(job, catalogue(), part("10029")).unwrap();
+        let outlet =
+            |block: &Part| block.ports.iter().find(|p| p.role == Role::Outlet).unwrap().thread.clone();
+        assert!(outlet(&of(&job)).starts_with("G "));
+        job.conditions.site.threads = Some("NPT".to_owned());
+        assert!(outlet(&of(&job)).ends_with("NPT"));
+        job.conditions.site.threads = None;
+        job.package.inlet = vec![crate::testing::leg(0, 1.0)];
+        assert!(PortBlock::of(&of(&job)).unwrap().mounting.contains(&BlockPlace::Remote));
+    }
+
+    #[test]
+    fn the_gauge_shows_the_working_pressure_at_two_thirds_and_keeps_the_burst_on_its_scale() {
+        let of = |working: f64, highest: f64| {
+            let found = gauge(&hall(), catalogue(), part("10052"), bar(working), bar(highest), &mut joiner());
+            Gauge::of(&found.unwrap()).unwrap().full_scale.bar().round()
+        };
+        // 96.9 bar · 3/2 = 145 bar; the 130 bar disc bursts at 138 at the most: 160 bar serve both.
+        assert_eq!(of(96.9, 138.1), 160.0);
+        // The 150 bar disc with 5.9 bar of air: 112 · 3/2 = 168 bar.
+        assert_eq!(of(112.1, 159.4), 250.0);
+        // A low working pressure behind a strong disc: the burst decides.
+        assert_eq!(of(20.0, 138.1), 160.0);
+        // Beyond all scales the largest is taken.
+        assert_eq!(of(1000.0, 1000.0), 400.0);
+    }
+
+    #[test]
+    fn the_holder_takes_its_disc_and_leads_away_what_the_job_leads_away() {
+        let mut job = hall();
+        let of = |job: &Job, disc: &str| {
+            let found = holder(job, catalogue(), Some(part(disc)), part("10052"), &mut joiner()).unwrap();
+            assert!(
+                BurstDisc::of(part(disc)).unwrap().holder.contains(&found.id),
+                "{disc} into {}",
+                found.id
+            );
+            DiscHolder::of(&found).unwrap().discharge
+        };
+        assert_eq!(of(&job, "10019"), Discharge::Indicator);
+        assert_eq!(of(&job, "10025"), Discharge::Indicator);
+        job.package.discharge = Some(known(oilway_units::Length::from_metres(2.0)));
+        assert_eq!(of(&job, "10019"), Discharge::Piped);
+    }
+
+    #[test]
+    fn the_regulator_stands_the_highest_supply_and_does_not_throttle_the_motor() {
+        let job = hall();
+        for id in ["10029", "10031", "10034"] {
+            let pump = part(id);
+            let valve = valve(&job, catalogue(), pump);
+            let found = regulator(&job, catalogue(), pump, valve.as_deref()).unwrap();
+            let (data, own) =
+                (AirRegulator::of(&found).unwrap(), Pump::of(pump).unwrap().air_conductance.unwrap());
+            assert!(data.supply_max >= bar(8.0) && data.conductance.unwrap() >= own, "{id}");
+            let thread =
+                |part: &Part, role: Role| part.ports.iter().find(|p| p.role == role).unwrap().thread.clone();
+            assert_eq!(thread(&found, Role::AirOut), thread(&valve.unwrap(), Role::AirIn), "{id}");
+        }
+        assert!(regulator(&job, catalogue(), part("10036"), None).is_none());
+    }
+
+    #[test]
+    fn a_controller_is_added_only_where_the_machine_has_no_room() {
+        let mut job = hall();
+        assert!(controller(&job, catalogue()).is_none(), "four inputs and two outputs are enough");
+        job.conditions.electric.as_mut().unwrap().inputs = Some(1);
+        let found = controller(&job, catalogue()).unwrap();
+        assert_eq!(Controller::of(&found).unwrap().voltage, Voltage::from_volts(24.0));
+        job.conditions.electric = None;
+        assert!(controller(&job, catalogue()).is_none());
+    }
+
+    #[test]
+    fn thread_families_are_told_apart_by_their_writing() {
+        assert!(of_family("G 1/4", "G") && of_family("1/4-18 NPT", "NPT") && of_family("M10x1", "metric"));
+        assert!(!of_family("1/4-18 NPT", "G") && !of_family("G 1/4", "metric") && !of_family("G 1/4", "R"));
+        assert!(of_family("R 1/4", "R"));
+    }
+
+    #[test]
+    fn what_is_given_is_kept_whatever_it_is() {
+        let mut job = without_air();
+        job.package.block = Choice::Given("10053".to_owned());
+        job.package.gauge = Choice::Given("10072".to_owned());
+        assert_eq!(block(&job, catalogue(), part("10036")).unwrap().id, "10053");
+        let found = gauge(&job, catalogue(), part("10053"), bar(300.0), bar(300.0), &mut joiner());
+        assert_eq!(found.unwrap().id, "10072");
+    }
 }

@@ -81,3 +81,82 @@ fn flow_under(lost: impl Fn(Flow) -> Pressure, pressure: Pressure) -> Flow {
     }
     at(low)
 }
+
+#[cfg(test)]
+mod tests {
+    use oilway_model::{Choice, Job};
+
+    use super::*;
+    use crate::design;
+    use crate::testing::{catalogue, hall, known, leg, span_grease, spindle};
+
+    fn inlet_of(job: &Job, season: Season) -> Inlet {
+        let design = design(job, catalogue()).unwrap();
+        inlet(&design, &Hydraulics::new(&design), season).unwrap()
+    }
+
+    fn remote(metres: f64) -> Job {
+        let mut job = hall();
+        job.package.inlet = vec![leg(0, metres)];
+        job
+    }
+
+    #[test]
+    fn the_atmosphere_less_what_the_cylinder_keeps_feeds_the_pump() {
+        let mut job = hall();
+        job.package.reservoir = Choice::Given("10039".to_owned());
+        let inlet = inlet_of(&job, Season::Cold);
+        // At sea level 1.01325 bar less 0.2 bar; 1.2 kg on a plate of 125 mm add 9.6 mbar.
+        let plate = 1.2 * 9.80665 / (core::f64::consts::PI * 0.125 * 0.125 / 4.0) / 1e5;
+        assert!((inlet.feed.bar() - (1.013_25 - 0.2 + plate)).abs() < 1e-4, "{:?}", inlet.feed);
+    }
+
+    #[test]
+    fn two_thousand_metres_cost_two_tenths_of_a_bar() {
+        let mut job = hall();
+        let low = inlet_of(&job, Season::Cold).feed;
+        job.conditions.site.altitude = known(Length::from_metres(2000.0));
+        let high = inlet_of(&job, Season::Cold).feed;
+        assert!(((low - high).bar() - 0.218).abs() < 0.005, "{}", (low - high).bar());
+    }
+
+    #[test]
+    fn the_cylinder_fills_as_fast_as_the_pipe_law_lets_it() {
+        let job = hall();
+        let design = design(&job, catalogue()).unwrap();
+        let found = inlet(&design, &Hydraulics::new(&design), Season::Cold).unwrap();
+        let data = Pump::of(&design.package.pump).unwrap();
+        // Second route: the flow law itself instead of its inverse found by halving.
+        let fluid = job.conditions.lubricant.at(job.conditions.places[0].coldest.get()).unwrap();
+        let passage = data.inlet_length + data.inlet_bore * (3.0 * core::f64::consts::PI / 16.0);
+        let flow = fluid.flow(data.inlet_bore, passage, found.feed);
+        assert!((data.per_cycle / flow / found.fill_time.unwrap() - 1.0).abs() < 1e-6);
+    }
+
+    #[test]
+    fn a_long_inlet_starves_the_pump_with_grease_and_not_with_oil() {
+        // The widest line that block and reservoir take is 16 mm: with 240 Pa and less the reach is 4 τ0 L / D = 0.82 bar.
+        assert!(inlet_of(&remote(0.5), Season::Cold).fill_time.is_some());
+        let mut stiff = remote(3.0);
+        stiff.conditions.lubricant = span_grease();
+        let starved = inlet_of(&stiff, Season::Cold);
+        assert_eq!((starved.fill_time, starved.rate), (None, Frequency::ZERO));
+        let mut oil = spindle();
+        oil.package.inlet = vec![leg(0, 3.0)];
+        assert!(inlet_of(&oil, Season::Cold).fill_time.is_some());
+    }
+
+    #[test]
+    fn a_lift_takes_from_the_feed_and_a_fall_gives_to_it() {
+        let mut job = spindle();
+        job.package.inlet = vec![leg(0, 2.0)];
+        let mut at = |metres: f64| {
+            job.package.inlet[0].rise = known(Length::from_metres(metres));
+            inlet_of(&job, Season::Cold).fill_time.map(Time::seconds)
+        };
+        let (level, up, down) = (at(0.0).unwrap(), at(2.0).unwrap(), at(-2.0).unwrap());
+        assert!(down < level && level < up);
+        // Ten metres of oil are more than the atmosphere lifts.
+        assert_eq!(at(10.0), None);
+    }
+}
