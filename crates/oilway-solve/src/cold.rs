@@ -137,8 +137,9 @@ const STEP: f64 = 0.05;
 fn starts(design: &Design, nodes: &[usize], flow: Flow, stall: Pressure, weather: Weather) -> bool {
     let hydraulics = Hydraulics::under(design, &weather, &[Season::Cold]);
     let rest = design.conditions.practice.rest_factor.get().fraction();
+    let steady = hydraulics.at_flow(Season::Cold, flow);
     nodes.iter().all(|&node| {
-        let path = hydraulics.path(Season::Cold, node, flow);
+        let path = steady.path(node);
         path.is_some_and(|p| (p.yielding * rest + p.fixed).max(p.moving) <= stall)
     })
 }

@@ -32,7 +32,7 @@ use crate::hydraulics::{Hydraulics, bore_of};
 use crate::inlet::{Inlet, atmosphere, inlet};
 use crate::need::{Need, needs};
 use crate::shares::{Shares, shares};
-use crate::source::{AIR_TEMPERATURE, Circumstances, Source, balance, stall_without_friction};
+use crate::source::{AIR_TEMPERATURE, Balance, Circumstances, Source, stall_without_friction};
 use crate::trace::{Known, trace};
 use crate::{cold, relief};
 
@@ -193,9 +193,11 @@ fn season_result(
     let source = Source::new(&data, &here);
     let rest = design.conditions.practice.rest_factor.get().fraction();
     let mut paths = Vec::with_capacity(nodes.len());
+    let steady = hydraulics.at_flow(season, flow);
+    let mut balance = Balance::new(&source);
     for &node in nodes {
-        let still = hydraulics.path(season, node, flow)?;
-        let (pushed, at_pump) = balance(&source, |q| {
+        let still = steady.path(node)?;
+        let (pushed, at_pump) = balance.with(|q| {
             hydraulics.path(season, node, q).map_or(Pressure::from_pascals(f64::INFINITY), |p| p.moving)
         });
         paths.push(PathPressures {

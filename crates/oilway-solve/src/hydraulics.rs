@@ -4,6 +4,8 @@
 //! the pump to one point. The walk therefore goes path by path, from the point up to the pump, and the working peak is
 //! the largest of all paths.
 
+use std::cell::RefCell;
+
 use oilway_catalogue::kinds::{Divider as DividerPart, Hose, Tube};
 use oilway_model::{Conditions, Design, End, Fluid, Leg, Network, Season};
 use oilway_physics::{oil, pipe_flow};
@@ -78,6 +80,24 @@ impl<'a> Hydraulics<'a> {
     ///
     /// None where the lubricant has no viscosity line at a temperature of the path.
     pub fn path(&self, season: Season, node: usize, flow: Flow) -> Option<Path> {
+        self.walk(season, node, &|fluid, leg| {
+            Some(fluid.drop(*self.bores.get(leg.conduit)?, self.acting_length(leg), flow))
+        })
+    }
+
+    /// All paths of a season at one flow: what a metre of each line loses is worked out once.
+    pub(crate) fn at_flow(&self, season: Season, flow: Flow) -> AtFlow<'_> {
+        let known = vec![None; self.conditions.places.len() * self.bores.len()];
+        AtFlow { hydraulics: self, season, flow, per_metre: RefCell::new(known) }
+    }
+
+    /// Walks a path; `thin` gives the loss of a leg at the viscosity of no pressure.
+    fn walk(
+        &self,
+        season: Season,
+        node: usize,
+        thin: &dyn Fn(&Fluid, &Leg) -> Option<Pressure>,
+    ) -> Option<Path> {
         let mut path = Path::default();
         for at in self.network.upstream(node) {
             let here = self.network.nodes.get(at)?;
@@ -90,16 +110,16 @@ impl<'a> Hydraulics<'a> {
             path.fixed += lost;
             path.moving += lost;
             for leg in here.legs.iter().rev() {
-                self.add_leg(&mut path, season, leg, flow)?;
+                let fluid = self.fluid(season, leg.place)?;
+                self.add_leg(&mut path, fluid, leg, thin(fluid, leg)?)?;
             }
         }
         Some(path)
     }
 
-    fn add_leg(&self, path: &mut Path, season: Season, leg: &Leg, flow: Flow) -> Option<()> {
-        let fluid = self.fluid(season, leg.place)?;
+    fn add_leg(&self, path: &mut Path, fluid: &Fluid, leg: &Leg, thin: Pressure) -> Option<()> {
         let bore = *self.bores.get(leg.conduit)?;
-        let loss = leg_loss(fluid, bore, self.acting_length(leg), flow, path.moving);
+        let loss = thickened(thin, fluid.pressure_coefficient, path.moving);
         let head = pipe_flow::static_head(fluid.density, leg.rise.get());
         path.yielding += pipe_flow::start_pressure(bore, leg.length.get(), fluid.yield_stress);
         path.fixed += head;
@@ -110,6 +130,30 @@ impl<'a> Hydraulics<'a> {
     /// The length that the friction sees: the line and the allowance for its fittings.
     fn acting_length(&self, leg: &Leg) -> Length {
         leg.length.get() * (1.0 + self.conditions.practice.fittings.get().fraction())
+    }
+}
+
+/// The paths of a season at one flow.
+#[derive(Debug)]
+pub(crate) struct AtFlow<'a> {
+    hydraulics: &'a Hydraulics<'a>,
+    season: Season,
+    flow: Flow,
+    /// What a metre loses, for each place and line once it was asked for.
+    per_metre: RefCell<Vec<Option<Pressure>>>,
+}
+
+impl AtFlow<'_> {
+    /// The path to a node, as [`Hydraulics::path`] walks it.
+    pub(crate) fn path(&self, node: usize) -> Option<Path> {
+        self.hydraulics.walk(self.season, node, &|fluid, leg| {
+            let bore = *self.hydraulics.bores.get(leg.conduit)?;
+            let at = leg.place * self.hydraulics.bores.len() + leg.conduit;
+            let mut known = self.per_metre.borrow_mut();
+            let lost = known.get_mut(at)?;
+            let lost = *lost.get_or_insert_with(|| fluid.drop(bore, Length::from_metres(1.0), self.flow));
+            Some(lost * self.hydraulics.acting_length(leg).metres())
+        })
     }
 }
 
