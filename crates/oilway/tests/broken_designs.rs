@@ -370,8 +370,11 @@ fn a_holder_of_the_house_still_fits_the_disc_of_the_dairy() {
 
 // ------------------------------------------------------------------------------------- designer against checker
 
+/// A number of the designer's and the slip that is made in it.
+type Slip = (&'static str, fn(&mut Answer));
+
 /// What a designer could get wrong, one number at a time.
-const SLIPS: &[(&str, fn(&mut Answer))] = &[
+const SLIPS: &[Slip] = &[
     ("a delivery", |a| a.deliveries[5].delivered = a.deliveries[5].delivered * 1.01),
     ("a need", |a| a.deliveries[5].required = a.deliveries[5].required * 0.99),
     ("a dose", |a| a.deliveries[5].dose = a.deliveries[5].dose * 2.0),
