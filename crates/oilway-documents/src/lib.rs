@@ -7,6 +7,8 @@
 
 pub mod cautions;
 pub mod csv;
+mod entries;
+mod names;
 mod parts_list;
 mod seals;
 mod sheet;

@@ -14,6 +14,9 @@ check-turns-rate-above = It turns where the point gets { $rate } or more.
 check-turns-rate-below = It fills at { $rate } and below.
 check-turns-air-above = It turns at { $air } of air at the motor or more; look at the disc before anybody opens the regulator.
 check-turns-air-below = It turns at an air setting of { $air } or less.
+check-turns-air-below-enough = It turns at an air setting of { $air } or less; the pump then stalls at { $stall }, and the worst path asks { $need }.
+check-turns-air-below-thin = It turns at an air setting of { $air } or less; but the pump then stalls at { $stall }, and the { $need } that the worst path asks are more than { $share } of that: the other margin turns thin.
+check-turns-air-below-lacking = The air alone does not turn it: at { $air } or less the pump stalls at { $stall }, and the worst path asks { $need }.
 check-turns-stall-above = It turns where the pump stands at { $stall } or more.
 check-turns-working-below = It turns at a working pressure of { $working } or less.
 check-turns-highest-below = It turns where no more than { $highest } can stand in the line.
@@ -232,7 +235,7 @@ check-tube-in-wrong-fitting-cure = Take the fitting of the tube's own size.
 check-two-pipe-families = pipe threads of the ISO families and NPT meet in this package
 check-metric-and-unified = metric and unified threads meet in this package
 check-two-thread-families-cure = Mark each port with its thread, or order all of one family.
-check-thread-unknown = nobody knows the thread at { $at } yet
+check-thread-unknown = nobody knows the thread here yet
 check-thread-unknown-cure = Which thread is it? Measure the diameter and the pitch over ten turns, and look for a taper.
 
 # Designer against checker

@@ -145,7 +145,36 @@ documents-at-divider-inlet = inlet of divider { $name }
 documents-at-point = point { $name }
 documents-at-line = line to { $name }
 documents-at-line-start = start of the line to { $name }
-documents-at-line-stretch = line to { $name }, before stretch { $stretch }
+documents-at-line-meets = where { $from } meets { $to } on the line to { $name }
+documents-at-line-stretch = where { $from } meets { $to } at the start of stretch { $stretch } of the line to { $name }
+documents-at-stretch = stretch { $stretch } of the line to { $name }
+documents-conduit-tube = tube
+documents-conduit-hose = hose
+documents-conduit-other = line
+documents-thing-package = the package
+documents-thing-block = port block
+documents-thing-pump = pump
+documents-thing-reservoir = reservoir
+documents-thing-regulator = air regulator
+documents-thing-valve = air valve
+documents-thing-disc = burst disc
+documents-thing-holder = disc holder
+documents-thing-gauge = gauge
+documents-thing-controller = controller
+documents-thing-inlet = inlet line
+documents-thing-discharge = discharge line
+documents-thing-air = the plant's air
+documents-thing-lubricant = lubricant
+documents-thing-control = control
+documents-thing-pause = pause
+documents-thing-cycles = cycles of an event
+documents-thing-time-out = time-out
+documents-names = { $names }
+documents-names-run = { $first } to { $last }
+documents-names-more = { $names }; { $more ->
+    [one] one more
+   *[other] { $more } more
+}
 documents-at-inlet-line = inlet line
 documents-at-discharge-line = discharge line
 documents-at-port = port “{ $port }” of the { $part }
@@ -236,6 +265,7 @@ documents-ladder-sign = Sign
 documents-ladder-pressure = Pressure
 documents-ladder-what = What it is
 documents-ladder-disc = disc
+documents-ladder-every-day = every day
 documents-ladder-above = { $what } (above the picture)
 documents-ladder-in-column = { $column }: { $what }
 documents-ladder-working = { $column }: what the paths ask, from the easiest to the worst
@@ -363,6 +393,9 @@ documents-signal-pressure = A gauge that stands above { $highest } at rest or in
 
 # Findings
 documents-finding = { $at }: { $what }
+documents-look-finding = { $at }: { $cure } ({ $what })
+documents-turns-each = Each at its own: { $turns }
+documents-turns-all = The verdict itself turns only when all { $number } matters of this weight are cured; the sheet of findings lists them.
 documents-finding-cure = Cure: { $cure }
 documents-finding-turns = Turns: { $turns }
 documents-finding-evidence = Numbers: { $evidence }

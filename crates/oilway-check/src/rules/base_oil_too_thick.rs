@@ -3,7 +3,7 @@
 use oilway_model::Finding;
 use oilway_physics::demand::tables::KAPPA_ENOUGH;
 use oilway_text::message;
-use oilway_units::Ratio;
+use oilway_units::{Count, Ratio};
 
 use crate::draft::Draft;
 use crate::rule::rule;
@@ -25,7 +25,9 @@ fn run(rule: &dyn Rule, facts: &Facts<'_>) -> Vec<Finding> {
         let what = message!("check-base-oil-too-thick", kappa = kappa.fraction());
         let draft =
             Draft::note(rule, facts.point_name(point), what, message!("check-base-oil-too-thick-cure"));
-        thick.then(|| draft.number(message!("check-number-kappa"), kappa).done())
+        thick.then(|| {
+            draft.number(message!("check-number-kappa"), Count::from_number(kappa.fraction())).done()
+        })
     };
     facts.needs.iter().enumerate().filter_map(judge).collect()
 }

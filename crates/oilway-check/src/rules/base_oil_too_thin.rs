@@ -3,7 +3,7 @@
 use oilway_model::Finding;
 use oilway_physics::demand::tables::{KAPPA_BOUNDARY, KAPPA_OUTSIDE, KAPPA_WANTED};
 use oilway_text::message;
-use oilway_units::Ratio;
+use oilway_units::{Count, Ratio};
 
 use crate::draft::Draft;
 use crate::rule::rule;
@@ -33,7 +33,7 @@ fn run(rule: &dyn Rule, facts: &Facts<'_>) -> Vec<Finding> {
         } else {
             Draft::caution(rule, at, message!("check-base-oil-outside", kappa = kappa.fraction()), cure)
         };
-        Some(draft.number(message!("check-number-kappa"), kappa).done())
+        Some(draft.number(message!("check-number-kappa"), Count::from_number(kappa.fraction())).done())
     };
     facts.needs.iter().enumerate().filter_map(judge).collect()
 }

@@ -31,7 +31,7 @@ fn run(rule: &dyn Rule, facts: &Facts<'_>) -> Vec<Finding> {
             message!("check-disc-margin-below", room = room, working = shield.working, steady = disc.steady);
         let draft = Draft::caution(rule, "package.disc", what, message!("check-disc-margin-below-cure"));
         found.push(
-            super::turned_down(draft, facts, disc.steady, shield.working)
+            super::turned_down(draft, facts, disc.steady / ROOM, shield.working)
                 .number(message!("check-number-room"), room)
                 .done(),
         );
@@ -53,8 +53,51 @@ fn run(rule: &dyn Rule, facts: &Facts<'_>) -> Vec<Finding> {
 
 #[cfg(test)]
 mod tests {
-    use crate::testing::{accepts, altered, highest_burst, refuses, sound};
+    use crate::testing::{accepts, altered, highest_burst, refuses, severity, sound};
     use oilway_catalogue::Value;
+    use oilway_text::Arg;
+    use oilway_units::Pressure;
+
+    #[test]
+    fn the_setting_that_is_said_to_turn_it_turns_it_and_the_next_step_does_not() {
+        let at = |tenths: u32| {
+            move |d: &mut oilway_model::Design| {
+                d.package.air_setting = Some(Pressure::from_bar(f64::from(tenths) * 0.1));
+            }
+        };
+        let thin = |tenths| severity("disc-margin-thin", at(tenths)).is_some();
+        let tried: Vec<u32> = (30..90).filter(|tenths| thin(*tenths)).collect();
+        assert!(!tried.is_empty());
+        for tenths in tried {
+            let mut design = sound();
+            at(tenths)(&mut design);
+            let turns =
+                crate::check(&design).of_rule("disc-margin-thin").find_map(|f| f.turns.clone()).unwrap();
+            let Some((_, Arg::Quantity(air))) = turns.args.first() else { panic!("{turns:?}") };
+            let said = (air.si / 1e4).round() as u32;
+            assert!(said < tenths, "{said} does not lie below {tenths}");
+            accepts("disc-margin-thin", at(said));
+            accepts("disc-wears-out", at(said));
+            refuses("disc-margin-thin", at(said + 1));
+        }
+    }
+
+    #[test]
+    fn what_a_lower_setting_leaves_for_the_worst_path_is_said_with_it() {
+        let keys = |rest: f64| -> std::collections::BTreeSet<&'static str> {
+            let mut design = sound();
+            design.conditions.practice.rest_factor =
+                oilway_units::Entry::known(oilway_units::Ratio::from_fraction(rest));
+            let settings = (30..90).map(|tenths| Pressure::from_bar(f64::from(tenths) * 0.1));
+            let turns = settings.filter_map(|setting| {
+                design.package.air_setting = Some(setting);
+                crate::check(&design).of_rule("disc-margin-thin").find_map(|f| f.turns.clone())
+            });
+            turns.map(|turns| turns.key).collect()
+        };
+        assert_eq!(keys(1.0).into_iter().collect::<Vec<_>>(), ["check-turns-air-below-enough"]);
+        assert_eq!(keys(30.0).into_iter().collect::<Vec<_>>(), ["check-turns-air-below-lacking"]);
+    }
 
     #[test]
     fn a_weakest_part_just_above_the_highest_burst_is_no_margin() {

@@ -252,7 +252,8 @@ fn turned_by_air(draft: Draft, facts: &Facts<'_>, need: Pressure, stall: Pressur
     }
 }
 
-/// What would turn a working pressure above a limit: the highest air setting, on a step of the regulator, or the limit itself.
+/// What would turn a working pressure above a limit: the highest air setting, on a step of the regulator, or the limit itself. What
+/// the pump then still has for the worst path is said in the same breath: a lower setting can turn one finding into another.
 fn turned_down(draft: Draft, facts: &Facts<'_>, limit: Pressure, working: Pressure) -> Draft {
     let setting = facts.design.package.air_setting.filter(|_| working > Pressure::ZERO);
     let driven = facts.views.pump.as_ref().is_some_and(|pump| pump.drive.is_air());
@@ -260,11 +261,31 @@ fn turned_down(draft: Draft, facts: &Facts<'_>, limit: Pressure, working: Pressu
         return draft.turns(message!("check-turns-working-below", working = limit));
     };
     let exact = setting * (limit / working);
-    let on_step = match &facts.views.regulator {
+    let air = match &facts.views.regulator {
         Some(regulator) if regulator.step > Pressure::ZERO => {
             regulator.step * libm::floor(exact / regulator.step + 1e-9)
         }
         _ => exact,
     };
-    draft.turns(message!("check-turns-air-below", air = on_step))
+    draft.turns(match left_at(facts, air) {
+        None => message!("check-turns-air-below", air = air),
+        Some((need, stall)) => {
+            let share = facts.design.conditions.practice.stall_use.get();
+            let said = if need > stall {
+                "check-turns-air-below-lacking"
+            } else if need > stall * (share.fraction() * (1.0 + 1e-9)) {
+                "check-turns-air-below-thin"
+            } else {
+                "check-turns-air-below-enough"
+            };
+            Message::new(said).with("air", air).with("stall", stall).with("need", need).with("share", share)
+        }
+    })
+}
+
+/// The highest need, and the stall at another air setting.
+fn left_at(facts: &Facts<'_>, air: Pressure) -> Option<(Pressure, Pressure)> {
+    let (_, _, need) = facts.highest(|path| path.rested.max(path.moving))?;
+    let lowest = facts.design.conditions.air.as_ref()?.lowest.get();
+    Some((need, crate::source::stall(facts.views.pump.as_ref()?, air.min(lowest))))
 }

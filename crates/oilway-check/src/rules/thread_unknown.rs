@@ -19,7 +19,7 @@ rule! {
 fn run(rule: &dyn Rule, facts: &Facts<'_>) -> Vec<Finding> {
     let unknown = |joint: &&oilway_model::Joint| joint.from.thread.is_none() || joint.to.thread.is_none();
     let report = |joint: &oilway_model::Joint| {
-        let what = message!("check-thread-unknown", at = joint.at.as_str());
+        let what = message!("check-thread-unknown");
         let draft = Draft::note(rule, joint.at.clone(), what, message!("check-thread-unknown-cure"));
         draft.cautions(&["S60"]).done()
     };

@@ -35,7 +35,7 @@ impl Collection {
         all.dividers(design);
         all.conduits(design);
         for joint in &design.joints {
-            joint.parts.iter().for_each(|part| all.piece(part, position(&joint.at)));
+            joint.parts.iter().for_each(|part| all.piece(part, position(joint)));
         }
         all
     }

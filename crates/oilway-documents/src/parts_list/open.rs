@@ -79,7 +79,7 @@ fn open_joint(joint: &Joint) -> Option<Message> {
     if !joint.parts.is_empty() || mate(&joint.from, &joint.to) {
         return None;
     }
-    let at = position(&joint.at);
+    let at = position(joint);
     Some(match (&joint.from.thread, &joint.to.thread) {
         (Some(from), Some(to)) => message!("documents-open-joint", at = at, from = from, to = to),
         (Some(known), None) | (None, Some(known)) => {

@@ -1,17 +1,19 @@
 //! The one-page answer: what must be read first, the verdict, the numbers that carry it, what to look after.
 
 use oilway_catalogue::kinds::BurstDisc;
-use oilway_model::{Answer, ColdLimit, Design, Finding, Season, SeasonResult, Severity};
+use oilway_model::{Answer, ColdLimit, Design, Finding, Season, SeasonResult, Severity, Verdict};
 use oilway_text::{Arg, Message, message};
 use oilway_units::Pressure;
 
 use crate::cautions::caution;
+use crate::entries::{Entry, entries};
+use crate::names::FEW;
 use crate::sheet::{Block, Column, Sheet, Table};
 use crate::words;
 
 /// The one-page answer.
 pub fn answer(design: &Design, answer: &Answer, findings: &[Finding]) -> Sheet {
-    let mut blocks = stops(findings);
+    let mut blocks = stops(design, findings);
     blocks.push(Block::Say(words::verdict(answer.verdict)));
     blocks.extend(margin(answer).map(Block::Say));
     blocks.push(Block::Say(principle(design)));
@@ -20,22 +22,41 @@ pub fn answer(design: &Design, answer: &Answer, findings: &[Finding]) -> Sheet {
     blocks.extend(answer.cold_limit.iter().flat_map(|limit| remedies(design, limit)));
     blocks.push(Block::Heading(message!("documents-head-look-after")));
     blocks.push(Block::List(look_after(design, answer, findings)));
-    let turns: Vec<Message> = findings.iter().filter_map(|finding| finding.turns.clone()).collect();
-    if !turns.is_empty() {
-        blocks.push(Block::Heading(message!("documents-head-turns")));
-        blocks.push(Block::List(turns));
-    }
+    blocks.extend(turns(design, answer, findings));
     blocks.extend(closing());
     Sheet { title: message!("documents-title-answer", job = design.name.as_str()), blocks }
 }
 
 /// What must not be built or started like this, before anything else.
-pub(super) fn stops(findings: &[Finding]) -> Vec<Block> {
-    let stops = findings.iter().filter(|finding| finding.severity == Severity::Stop);
-    let stop = |finding: &Finding| {
-        message!("documents-finding", at = finding.at.as_str(), what = finding.what.clone())
+pub(super) fn stops(design: &Design, findings: &[Finding]) -> Vec<Block> {
+    let stops = entries(findings).into_iter().filter(|entry| entry.severity() == Severity::Stop);
+    stops.map(|entry| Block::Stop(said(design, &entry))).collect()
+}
+
+/// An entry with all its names.
+pub(super) fn said(design: &Design, entry: &Entry<'_>) -> Message {
+    message!("documents-finding", at = entry.things(design, usize::MAX), what = entry.what())
+}
+
+/// What would turn the findings that carry the verdict.
+fn turns(design: &Design, answer: &Answer, findings: &[Finding]) -> Vec<Block> {
+    let Some(carries) = findings.iter().map(|finding| finding.severity).min() else { return Vec::new() };
+    let carrying: Vec<Entry<'_>> =
+        entries(findings).into_iter().filter(|entry| entry.severity() == carries).collect();
+    let turn = |entry: &Entry<'_>| {
+        let turns = entry.turns()?;
+        Some(message!("documents-finding", at = entry.things(design, FEW), what = turns))
     };
-    stops.map(|finding| Block::Stop(stop(finding))).collect()
+    let list: Vec<Message> = carrying.iter().filter_map(turn).collect();
+    if carries == Severity::Note || list.is_empty() {
+        return Vec::new();
+    }
+    let mut blocks = vec![Block::Heading(message!("documents-head-turns")), Block::List(list)];
+    // A fact that nobody knows leaves the verdict open, whatever else is cured.
+    if answer.verdict != Verdict::CannotTellYet && carrying.len() > 1 {
+        blocks.push(Block::Say(message!("documents-turns-all", number = carrying.len())));
+    }
+    blocks
 }
 
 /// The texts with which every paper ends that somebody works by.
@@ -133,11 +154,9 @@ fn remedies(design: &Design, limit: &ColdLimit) -> Vec<Block> {
         return Vec::new();
     }
     let place = words::place(design, limit.place);
-    let remedy = |remedy: &oilway_model::Remedy| {
-        match remedy.temperature {
-            Some(limit) => message!("documents-remedy", what = remedy.what.clone(), temperature = limit),
-            None => message!("documents-remedy-beyond", what = remedy.what.clone()),
-        }
+    let remedy = |remedy: &oilway_model::Remedy| match remedy.temperature {
+        Some(limit) => message!("documents-remedy", what = remedy.what.clone(), temperature = limit),
+        None => message!("documents-remedy-beyond", what = remedy.what.clone()),
     };
     vec![
         Block::Heading(message!("documents-head-cold")),
@@ -163,7 +182,10 @@ fn look_after(design: &Design, answer: &Answer, findings: &[Finding]) -> Vec<Mes
     if design.package.disc.is_some() {
         list.push(message!("documents-look-disc", spares = design.package.spare_discs));
     }
-    let cures = findings.iter().filter(|finding| finding.severity != Severity::Note);
-    list.extend(cures.map(|f| message!("documents-finding", at = f.at.as_str(), what = f.cure.clone())));
+    let cautions = entries(findings).into_iter().filter(|entry| entry.severity() != Severity::Note);
+    list.extend(cautions.map(|entry| {
+        let at = entry.things(design, FEW);
+        message!("documents-look-finding", at = at, cure = entry.cure(), what = entry.what())
+    }));
     list
 }

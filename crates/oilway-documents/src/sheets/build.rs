@@ -17,7 +17,7 @@ use crate::words;
 /// The build sheet.
 pub fn build(design: &Design, answer: &Answer, findings: &[Finding]) -> Sheet {
     let mut order = Order::new(design);
-    order.blocks = stops(findings);
+    order.blocks = stops(design, findings);
     order.blocks.extend(open_places(design));
     order.bench();
     order.disc();
@@ -237,12 +237,7 @@ impl<'a> Order<'a> {
             let ends = [&joint.from, &joint.to].map(|end| end.thread.as_deref());
             let seals: Vec<Message> = ends.into_iter().flatten().filter_map(seal).collect();
             let parts = joint_parts(Some(joint), &self.register.items);
-            table.rows.push(vec![
-                words::position(&joint.at).into(),
-                parts,
-                super::ports::then(seals),
-                tick(),
-            ]);
+            table.rows.push(vec![words::position(joint).into(), parts, super::ports::then(seals), tick()]);
         }
         table
     }

@@ -4,6 +4,7 @@ use oilway_model::{Answer, Delivery, Design, Finding, Point};
 use oilway_text::{Arg, Message, message};
 use oilway_units::{Flow, Ratio};
 
+use crate::names;
 use crate::sheet::{Block, Column, Sheet, Table};
 use crate::words;
 
@@ -163,7 +164,7 @@ fn remarks(served: &[(&Point, &Delivery)], of: impl Fn(&Delivery) -> Vec<Message
         }
     }
     let said = |(remark, points): (Message, Vec<&str>)| {
-        message!("documents-remark", points = points, remark = remark)
+        message!("documents-remark", points = names::all(&points), remark = remark)
     };
     found.into_iter().map(said).collect()
 }

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use oilway_catalogue::Part;
 use oilway_catalogue::kinds::BurstDisc;
-use oilway_model::{Answer, Design, Filling, Finding};
+use oilway_model::{Answer, Design, Filling, Finding, SeasonResult};
 use oilway_text::{Message, message};
 use oilway_units::Pressure;
 
@@ -28,13 +28,19 @@ pub fn ladder(design: &Design, answer: &Answer, _: &[Finding]) -> Sheet {
 }
 
 fn picture(design: &Design, answer: &Answer) -> Ladder {
-    let mut columns: Vec<LadderColumn> = answer.seasons.iter().map(season_column).collect();
+    let seasons = seasons(&answer.seasons);
+    let title = |season: &SeasonResult| match seasons.len() {
+        1 if answer.seasons.len() > 1 => message!("documents-ladder-every-day"),
+        _ => words::season(season.season),
+    };
+    let mut columns: Vec<LadderColumn> =
+        seasons.iter().map(|season| season_column(season, title(season))).collect();
     let disc_column = columns.len();
     columns.push(disc(answer));
     let ratings = ratings(design, &Items::of(design));
     let lowest_rating = ratings.first().map_or(Pressure::ZERO, |(rating, _)| *rating);
     let mut marks: Vec<LadderMark> = Vec::new();
-    for (number, season) in answer.seasons.iter().enumerate() {
+    for (number, season) in seasons.iter().enumerate() {
         let what = message!("documents-mark-stall");
         marks.push(LadderMark { at: season.pump.stall, column: Some(number), what });
     }
@@ -51,11 +57,26 @@ fn picture(design: &Design, answer: &Answer) -> Ladder {
 /// Room above the highest thing shown.
 const HEADROOM: f64 = 1.05;
 
-fn season_column(season: &oilway_model::SeasonResult) -> LadderColumn {
-    let asked = || season.paths.iter().map(|path| path.moving);
-    let low = asked().reduce(Pressure::min).unwrap_or(Pressure::ZERO);
-    let bands = vec![Band { sort: BandSort::Working, low, high: peak(season) }];
-    LadderColumn { title: words::season(season.season), bands }
+/// The seasons that have a column: all of them, or one where cold and heat change nothing.
+fn seasons(all: &[SeasonResult]) -> &[SeasonResult] {
+    let shown = |season: &SeasonResult| (asked(season), season.pump.stall);
+    match all {
+        [first, others @ ..] if others.iter().all(|other| shown(other) == shown(first)) => {
+            core::slice::from_ref(first)
+        }
+        _ => all,
+    }
+}
+
+/// What the paths ask, from the easiest to the worst.
+fn asked(season: &SeasonResult) -> (Pressure, Pressure) {
+    let lowest = season.paths.iter().map(|path| path.moving).reduce(Pressure::min);
+    (lowest.unwrap_or(Pressure::ZERO), peak(season))
+}
+
+fn season_column(season: &SeasonResult, title: Message) -> LadderColumn {
+    let (low, high) = asked(season);
+    LadderColumn { title, bands: vec![Band { sort: BandSort::Working, low, high }] }
 }
 
 fn disc(answer: &Answer) -> LadderColumn {

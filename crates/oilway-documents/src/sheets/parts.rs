@@ -4,6 +4,7 @@ use oilway_catalogue::Price;
 use oilway_model::{Answer, Design, Finding};
 use oilway_text::{Arg, Message, message};
 
+use crate::names;
 use crate::parts_list::{Amount, PartsLine, line_price, open_positions, parts_list, seals, spares, totals};
 use crate::sheet::{Block, Column, Sheet, Table};
 use crate::words;
@@ -86,24 +87,70 @@ fn foot(sum: &Price, complete: bool) -> Vec<Arg> {
     vec![empty(), empty(), what.into(), empty(), empty(), empty(), empty(), sum.to_string().into()]
 }
 
-/// The first positions by name, equal ones counted, the rest as a number.
+/// The first positions by name, equal ones counted, like ones in a row, the rest as a number.
 fn positions(at: &[Message]) -> Arg {
-    let mut found: Vec<(&Message, usize)> = Vec::new();
-    let mut rest = 0_usize;
-    for place in at {
-        let room = found.len() < NAMED;
-        match found.iter_mut().find(|(known, _)| *known == place) {
-            Some((_, count)) => *count += 1,
-            None if room => found.push((place, 1)),
-            None => rest += 1,
+    let mut rows: Vec<Vec<(&Message, usize)>> = Vec::new();
+    for place in counted(at) {
+        match rows.iter_mut().find(|row| row.iter().all(|known| in_a_row(*known, place))) {
+            Some(row) => row.push(place),
+            None => rows.push(vec![place]),
         }
     }
-    let said = |(place, count): &(&Message, usize)| match count {
-        1 => (*place).clone(),
-        count => message!("documents-at-times", place = (*place).clone(), times = *count),
-    };
-    let named: Vec<Message> = found.iter().map(said).collect();
+    let mut rest: usize = rows.iter().skip(NAMED).flatten().map(|(_, times)| times).sum();
+    let mut named = Vec::new();
+    for row in rows.iter().take(NAMED) {
+        let (said, left_over) = said(row);
+        named.push(said);
+        rest += left_over;
+    }
     if rest == 0 { named.into() } else { message!("documents-at-more", places = named, more = rest).into() }
+}
+
+/// Every place once, with how often it is there.
+fn counted(at: &[Message]) -> Vec<(&Message, usize)> {
+    let mut found: Vec<(&Message, usize)> = Vec::new();
+    for place in at {
+        match found.iter_mut().find(|(known, _)| *known == place) {
+            Some((_, times)) => *times += 1,
+            None => found.push((place, 1)),
+        }
+    }
+    found
+}
+
+/// Whether two places differ in the name only: `line to belt 1` and `line to belt 2`.
+fn in_a_row((a, times): (&Message, usize), (b, others): (&Message, usize)) -> bool {
+    let without = |place: &Message| -> Vec<(&'static str, Arg)> {
+        place.args.iter().filter(|(name, _)| *name != NAME).cloned().collect()
+    };
+    times == 1 && others == 1 && a.key == b.key && own_name(a).is_some() && without(a) == without(b)
+}
+
+/// How sentences call the name of a place.
+const NAME: &str = "name";
+
+fn own_name(place: &Message) -> Option<&str> {
+    place.args.iter().find_map(|(name, arg)| match arg {
+        Arg::Text(text) if *name == NAME => Some(text.as_str()),
+        _ => None,
+    })
+}
+
+/// A row of places, and how many of them are not named.
+fn said(row: &[(&Message, usize)]) -> (Message, usize) {
+    let Some((first, times)) = row.first() else { return (message!("documents-none"), 0) };
+    if *times > 1 {
+        return (message!("documents-at-times", place = (*first).clone(), times = *times), 0);
+    }
+    let mut place = (*first).clone();
+    if row.len() == 1 {
+        return (place, 0);
+    }
+    let names: Vec<&str> = row.iter().filter_map(|(place, _)| own_name(place)).collect();
+    let (names, left_over) = names::first(&names, NAMED);
+    let own = place.args.iter_mut().filter(|(name, _)| *name == NAME);
+    own.for_each(|(_, arg)| *arg = names.clone().into());
+    (place, left_over)
 }
 
 fn spares_table(design: &Design) -> Table {

@@ -191,6 +191,48 @@ fn equal_remarks_are_said_once_for_all_their_points() {
 }
 
 #[test]
+fn one_column_serves_where_cold_and_heat_change_nothing() {
+    let design = small_design();
+    let drawn = |answer: &Answer| -> Vec<&'static str> {
+        let sheet = ladder(&design, answer, &[]);
+        let Some(Block::Ladder(ladder)) = sheet.blocks.into_iter().nth(1) else { panic!() };
+        let stalls = ladder.marks.iter().filter(|mark| mark.what.key == "documents-mark-stall").count();
+        assert_eq!(stalls + 1, ladder.columns.len());
+        ladder.columns.iter().map(|column| column.title.key).collect()
+    };
+    let mut answer = small_answer();
+    assert_eq!(drawn(&answer).len(), 4);
+    for other in [1, 2] {
+        answer.seasons[other].paths = answer.seasons[0].paths.clone();
+    }
+    assert_eq!(drawn(&answer), ["documents-ladder-every-day", "documents-ladder-disc"]);
+    answer.seasons[2].pump.stall = Pressure::from_bar(94.0);
+    assert_eq!(drawn(&answer).len(), 4);
+}
+
+#[test]
+fn the_verdict_turns_only_when_all_that_carries_it_is_cured() {
+    let (design, answer) = (small_design(), small_answer());
+    let said = |findings: &[Finding]| {
+        text::write(&super::answer(&design, &answer, findings), &Reader::default(), 200)
+    };
+    let turning = small_findings().remove(0);
+    let alone = said(core::slice::from_ref(&turning));
+    assert!(alone.contains("What would turn the verdict") && !alone.contains("turns only when"), "{alone}");
+    let second = Finding { at: "package.pump".to_owned(), rule: "other", turns: None, ..turning.clone() };
+    assert!(said(&[turning.clone(), second]).contains("turns only when all 2 matters"));
+    // What weighs less than a stop does not turn a refusal.
+    assert!(!said(&[small_findings().remove(1), turning]).contains("What would turn the verdict"));
+}
+
+#[test]
+fn a_joint_on_the_way_is_told_by_what_meets_there() {
+    let text = said("build").split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(text.contains("where tube meets"), "{text}");
+    assert!(!text.contains("before stretch"));
+}
+
+#[test]
 fn a_shut_window_and_a_pump_that_is_too_weak_are_said() {
     let mut answer = small_answer();
     answer.protection.window_low = Pressure::from_bar(170.0);
