@@ -206,3 +206,119 @@ fn arriving(design: &Design, node: usize) -> (String, JointEnd) {
         End::Pump | End::Junction => (design.network.nodes[node].name.clone(), unknown),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design;
+    use crate::testing::{catalogue, dairy, hall, hose, spindle};
+
+    fn end(thread: &str, sex: Sex) -> JointEnd {
+        JointEnd { thread: Some(thread.to_owned()), sex }
+    }
+
+    /// Walks a chain of parts from one end to the other: every joint on the way must mate.
+    fn chain_holds(from: &JointEnd, parts: &[Arc<Part>], to: &JointEnd) -> bool {
+        let mut open = from.clone();
+        for part in parts {
+            let ends: Vec<JointEnd> =
+                part.ports.iter().map(|p| JointEnd { thread: Some(p.thread.clone()), sex: p.sex }).collect();
+            let Some(used) = ends.iter().position(|e| mates(&open, e)) else { return false };
+            let Some((_, next)) = ends.iter().enumerate().find(|(i, _)| *i != used) else { return false };
+            open = next.clone();
+        }
+        mates(&open, to)
+    }
+
+    #[test]
+    fn threads_mate_when_they_are_alike_and_of_opposite_sex() {
+        let (a, b) = (end("G 1/4", Sex::Male), end("G 1/4", Sex::Female));
+        assert!(mates(&a, &b) && mates(&b, &a));
+        assert!(!mates(&a, &a));
+        // A straight and a taper thread of one size look alike and leak.
+        assert!(!mates(&a, &end("1/4-18 NPT", Sex::Female)));
+        let unknown = JointEnd { thread: None, sex: Sex::Female };
+        assert!(!mates(&a, &unknown) && !mates(&unknown, &unknown));
+    }
+
+    #[test]
+    fn every_chain_that_is_found_really_joins_its_ends() {
+        let threads = ["M6x1", "M8x1", "M10x1", "G 1/8", "G 1/4", "G 3/8", "1/8-27 NPT", "1/4-18 NPT"];
+        let tubes = ["tube 4", "tube 6", "tube 8", "tube 10", "tube 12", "hose 4"];
+        let mut joiner = Joiner::new(catalogue());
+        let mut found = 0;
+        for thread in threads {
+            for tube in tubes {
+                let (from, to) = (end(thread, Sex::Female), end(tube, Sex::Male));
+                for (from, to) in [(&from, &to), (&to, &from)] {
+                    if let Some(parts) = joiner.join(from, to) {
+                        assert!(chain_holds(from, &parts, to), "{thread} {tube}: {parts:?}");
+                        assert!(parts.iter().all(|p| !p.flag("air")), "an air fitting holds no grease");
+                        found += 1;
+                    }
+                }
+            }
+        }
+        assert!(found > 60, "{found}");
+    }
+
+    #[test]
+    fn what_cannot_be_joined_is_said_and_not_guessed() {
+        let mut joiner = Joiner::new(catalogue());
+        let nowhere = end("W 21.8", Sex::Female);
+        assert!(joiner.join(&nowhere, &end("tube 6", Sex::Male)).is_none());
+        // Asked again the answer is the same.
+        assert!(joiner.join(&nowhere, &end("tube 6", Sex::Male)).is_none());
+        assert_eq!(
+            joiner.join(&end("G 1/4", Sex::Male), &end("G 1/4", Sex::Female)).map(|p| p.len()),
+            Some(0)
+        );
+    }
+
+    #[test]
+    fn a_straight_way_takes_the_cheapest_single_fitting() {
+        let mut joiner = Joiner::new(catalogue());
+        let (from, to) = (end("M10x1", Sex::Female), end("tube 6", Sex::Male));
+        let parts = joiner.join(&from, &to).unwrap();
+        assert_eq!(parts.len(), 1);
+        let fits = |p: &&Arc<Part>| bridges(p, &from, &to).is_some() && !p.flag("air");
+        let cheapest = catalogue().of_kind("fitting").filter(fits).map(|p| price(p)).min().unwrap();
+        assert_eq!(price(&parts[0]), cheapest);
+    }
+
+    #[test]
+    fn every_line_of_a_design_is_joined_from_the_block_to_its_points() {
+        for job in [hall(), dairy(), spindle()] {
+            let design = design(&job, catalogue()).unwrap();
+            for joint in &design.joints {
+                assert!(chain_holds(&joint.from, &joint.parts, &joint.to), "{}: {joint:?}", job.name);
+            }
+            // One joint for every change of conduit, and both ends of every line.
+            let changes: usize = design
+                .network
+                .nodes
+                .iter()
+                .skip(1)
+                .map(|n| {
+                    let kinds =
+                        n.legs.iter().map(|l| conduit_end(&design.conduits[l.conduit])).collect::<Vec<_>>();
+                    2 + kinds.windows(2).filter(|w| w[0] != w[1]).count()
+                })
+                .sum();
+            assert_eq!(design.joints.len(), changes, "{}", job.name);
+        }
+    }
+
+    #[test]
+    fn an_unknown_thread_leaves_the_joint_open_instead_of_guessing() {
+        let mut job = hall();
+        job.points[0].thread = None;
+        job.points[1].route.push(hose(1, 1.0));
+        let design = design(&job, catalogue()).unwrap();
+        let at = |name: &str| design.joints.iter().find(|j| j.at == name).unwrap();
+        let open = at("point.pin 1");
+        assert!(open.parts.is_empty() && open.to.thread.is_none());
+        // Tube and hose of one line are joined between.
+        assert!(!at("line.pin 2.2").parts.is_empty());
+    }
+}

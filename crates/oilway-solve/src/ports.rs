@@ -236,3 +236,144 @@ fn nipple(inlet: &Port, before: &Part, joiner: &Joiner) -> Vec<Arc<Part>> {
 fn rated(part: &Part) -> Pressure {
     part.kind.rating(part).unwrap_or(Pressure::ZERO)
 }
+
+#[cfg(test)]
+mod tests {
+    use oilway_model::Job;
+    use oilway_units::Length;
+
+    use super::*;
+    use crate::design;
+    use crate::testing::{catalogue, dairy, hall, known, leg, spindle, without_air};
+
+    fn remote() -> Job {
+        let mut job = spindle();
+        job.package.inlet = vec![leg(0, 0.5)];
+        job.package.discharge = Some(known(Length::from_metres(1.0)));
+        job
+    }
+
+    fn jobs() -> Vec<Job> {
+        vec![hall(), dairy(), spindle(), without_air(), remote()]
+    }
+
+    #[test]
+    fn every_port_of_every_device_is_decided() {
+        for job in jobs() {
+            let design = design(&job, catalogue()).unwrap();
+            for device in &design.package.devices {
+                let undecided =
+                    device.holds.is_empty() || device.holds.iter().any(|f| matches!(f, Filling::Nothing));
+                assert!(!undecided, "{}: {} {}", job.name, device.of.description, device.mark);
+            }
+        }
+    }
+
+    #[test]
+    fn every_port_of_block_pump_reservoir_valve_regulator_and_holder_stands_in_the_plan_once() {
+        for job in jobs() {
+            let design = design(&job, catalogue()).unwrap();
+            let package = &design.package;
+            let hosts = [&package.block, &package.pump, &package.reservoir].into_iter();
+            let hosts = hosts.chain(&package.valve).chain(&package.regulator).chain(&package.holder);
+            for port in hosts.flat_map(|h| h.ports.iter().map(move |p| (h, p))) {
+                let found = package.devices.iter().filter(|d| d.of.id == port.0.id && d.mark == port.1.mark);
+                assert_eq!(found.count(), 1, "{}: {} {}", job.name, port.0.description, port.1.mark);
+            }
+        }
+    }
+
+    /// Walks what sits in a port from the port outwards: each part must mate with the one before it.
+    fn ends_mate(device: &Device) -> bool {
+        let port = device.of.ports.iter().find(|p| p.mark == device.mark).unwrap();
+        let mut open = vec![end_of(port)];
+        for filling in &device.holds {
+            let Filling::Part(part) = filling else { return true };
+            let own: Vec<_> = part.ports.iter().map(end_of).collect();
+            let Some(used) = own.iter().position(|end| open.iter().any(|o| mates(o, end))) else {
+                return false;
+            };
+            open = own.into_iter().enumerate().filter(|(i, _)| *i != used).map(|(_, end)| end).collect();
+        }
+        true
+    }
+
+    #[test]
+    fn what_sits_in_a_port_goes_into_it_part_by_part() {
+        for job in jobs() {
+            let design = design(&job, catalogue()).unwrap();
+            for device in &design.package.devices {
+                // Between valve and pump the nipple is told at the inlet; the outlet names its neighbour only.
+                let port = device.of.ports.iter().find(|p| p.mark == device.mark).unwrap();
+                if port.role == Role::AirOut {
+                    continue;
+                }
+                assert!(ends_mate(device), "{}: {} {}", job.name, device.of.description, device.mark);
+            }
+        }
+    }
+
+    #[test]
+    fn what_must_breathe_is_never_plugged_and_pressure_is_never_left_open() {
+        for job in jobs() {
+            let design = design(&job, catalogue()).unwrap();
+            for device in &design.package.devices {
+                let port = device.of.ports.iter().find(|p| p.mark == device.mark).unwrap();
+                let kinds: Vec<&str> = device
+                    .holds
+                    .iter()
+                    .map(|f| if let Filling::Part(p) = f { p.kind.id() } else { "open" })
+                    .collect();
+                match port.role {
+                    Role::Breather => assert_eq!(kinds, ["breather"]),
+                    Role::Exhaust => assert!(kinds == ["silencer"] || kinds == ["open"]),
+                    _ if port.internal == Internal::Pressure => {
+                        assert!(!kinds.contains(&"open"), "{}", device.mark)
+                    }
+                    _ => {}
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn grease_gets_the_switch_for_grease_and_oil_the_one_for_oil() {
+        for job in jobs() {
+            let design = design(&job, catalogue()).unwrap();
+            let switches = design.package.devices.iter().flat_map(|d| &d.holds).filter_map(|f| match f {
+                Filling::Part(part) => LevelSwitch::of(part),
+                _ => None,
+            });
+            for switch in switches {
+                assert!(switch.lubricants.contains(&medium(&job.conditions)), "{}", job.name);
+            }
+        }
+    }
+
+    #[test]
+    fn nothing_stands_between_the_pump_and_its_disc() {
+        for job in jobs() {
+            let design = design(&job, catalogue()).unwrap();
+            let relief = |d: &&Device| d.of.ports.iter().any(|p| p.mark == d.mark && p.role == Role::Relief);
+            let device = design.package.devices.iter().find(relief).unwrap();
+            assert!(!device.behind_shut_off);
+            let holder = design.package.holder.as_ref().unwrap();
+            let last = device.holds.last().unwrap();
+            assert!(matches!(last, Filling::Part(p) if p.id == holder.id), "{}", job.name);
+            let between =
+                device.holds.iter().filter(|f| matches!(f, Filling::Part(p) if p.kind.id() == "adapter"));
+            assert_eq!(between.count(), device.holds.len() - 1);
+        }
+    }
+
+    #[test]
+    fn without_a_check_valve_the_outlet_costs_nothing() {
+        let mut design = design(&hall(), catalogue()).unwrap();
+        assert_eq!(outlet_check(&design.package), Pressure::ZERO);
+        let check = catalogue().of_kind("check valve").next().unwrap();
+        let cracking = CheckValve::of(check).unwrap().cracking;
+        let line = design.package.devices.iter_mut().find(|d| d.mark == "to line").unwrap();
+        line.holds.push(Filling::Part(Arc::clone(check)));
+        assert_eq!(outlet_check(&design.package), cracking);
+    }
+}

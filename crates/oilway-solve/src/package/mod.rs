@@ -280,3 +280,6 @@ pub(crate) fn cold_fluid(job: &Job, place: usize) -> Option<oilway_model::Fluid>
     let place = job.conditions.places.get(place)?;
     job.conditions.lubricant.at(place.temperature(Season::Cold))
 }
+
+#[cfg(test)]
+mod tests;
