@@ -195,3 +195,66 @@ fn why_principle(job: &Job, design: &Design, catalogue: &Catalogue) -> Message {
         _ => message!("solve-why-progressive"),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+    use crate::testing::{catalogue, dairy, hall, known, spindle, without_air};
+    use crate::{evaluate, shares};
+
+    #[test]
+    fn the_same_job_twice_gives_the_same_bytes() {
+        for job in [hall(), dairy(), spindle(), without_air()] {
+            let bytes = || format!("{:?}", design(&job, catalogue()).unwrap());
+            assert_eq!(bytes(), bytes(), "{}", job.name);
+        }
+    }
+
+    #[test]
+    fn the_needs_that_were_served_are_those_of_the_finished_tails() {
+        // The round ends with tails that are at least those of the design: nobody ends below his band.
+        let design = design(&dairy(), catalogue()).unwrap();
+        for delivery in evaluate(&design, &mut Ledger::off()).deliveries {
+            assert!(delivery.delivered >= delivery.required * (delivery.band_low.fraction() - 1e-9));
+        }
+    }
+
+    #[test]
+    fn an_unserved_divider_names_itself_and_the_divider_above_what_it_waits_for() {
+        let mut job = dairy();
+        // One point of the stacker wants a thousand times the others: no section serves both.
+        let given =
+            job.points.iter_mut().find(|p| p.name == "stacker screw 1").unwrap().given.as_mut().unwrap();
+        given.quantity = known(given.quantity.get() * 3000.0);
+        let obstacles = design(&job, catalogue()).unwrap_err();
+        let at: Vec<&str> = obstacles.iter().map(|o| o.at.as_str()).collect();
+        assert_eq!(at, ["divider.junction post", "divider.stacker"]);
+        assert_eq!(obstacles[0].what.key, "solve-divider-below-failed");
+    }
+
+    #[test]
+    fn an_empty_catalogue_designs_nothing_and_says_what_is_missing() {
+        let obstacles = design(&hall(), &Catalogue::default()).unwrap_err();
+        assert!(!obstacles.is_empty());
+        assert!(obstacles.iter().all(|o| o.what.key == "solve-no-line-at-all"));
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(16))]
+        #[test]
+        fn a_larger_need_is_served_by_more_lubricant(factor in 1.0_f64..8.0) {
+            let small = design(&hall(), catalogue()).unwrap();
+            let mut job = hall();
+            for point in &mut job.points {
+                let given = point.given.as_mut().unwrap();
+                given.quantity = known(given.quantity.get() * factor);
+            }
+            let large = design(&job, catalogue()).unwrap();
+            let rate = |d: &Design| { let s = shares(d); s.first_cycle / s.period };
+            // Pauses are rounded to whole minutes, which may give a few percent more to the smaller.
+            prop_assert!(rate(&large) >= rate(&small) * 0.95);
+        }
+    }
+}

@@ -200,3 +200,109 @@ pub(crate) fn price(part: &Part) -> i64 {
 pub(crate) fn no_length() -> Entry<Length> {
     Entry::known(Length::ZERO)
 }
+
+#[cfg(test)]
+mod tests {
+    use oilway_model::Choice;
+
+    use super::*;
+    use crate::testing::{catalogue, dairy, hall, hose, known, spindle};
+
+    fn offered(job: &Job) -> Vec<Conduit> {
+        let layout = layout(job, catalogue()).unwrap();
+        let used = layout.candidates.iter().flatten().flatten();
+        let mut numbers: Vec<usize> = used.copied().collect();
+        numbers.sort_unstable();
+        numbers.dedup();
+        numbers.into_iter().map(|n| layout.conduits[n].clone()).collect()
+    }
+
+    fn materials(job: &Job) -> Vec<TubeMaterial> {
+        offered(job).iter().filter_map(|c| Tube::of(&c.part)).map(|t| t.material).collect()
+    }
+
+    #[test]
+    fn the_tree_has_a_node_for_the_pump_and_for_each_divider_and_point_parents_first() {
+        let layout = layout(&dairy(), catalogue()).unwrap();
+        assert_eq!(layout.network.nodes.len(), 1 + 5 + 34);
+        for (number, node) in layout.network.nodes.iter().enumerate().skip(1) {
+            assert!(node.parent.unwrap() < number, "{}", node.name);
+        }
+        let belt = layout.network.nodes.iter().find(|n| n.name == "cold belt 3").unwrap();
+        assert_eq!(layout.network.nodes[belt.parent.unwrap()].name, "cold room");
+    }
+
+    #[test]
+    fn candidates_come_narrowest_first_and_moving_legs_take_hoses_only() {
+        let mut job = hall();
+        job.points[0].route.push(hose(1, 1.0));
+        let layout = layout(&job, catalogue()).unwrap();
+        for (node, open) in layout.network.nodes.iter().zip(&layout.candidates) {
+            for candidates in open {
+                let bores = candidates.iter().map(|&c| layout.conduits[c].bore);
+                assert!(bores.is_sorted_by(|a, b| a <= b), "{}", node.name);
+            }
+        }
+        let legs = &layout.candidates[layout.point_nodes[0]];
+        assert!(legs[0].iter().all(|&c| !layout.conduits[c].flexible));
+        assert!(legs[1].iter().all(|&c| layout.conduits[c].flexible));
+    }
+
+    #[test]
+    fn beside_food_the_tubes_are_stainless_and_the_hoses_made_for_it() {
+        let mut job = hall();
+        job.points[0].route.push(hose(1, 1.0));
+        assert!(materials(&job).contains(&TubeMaterial::CarbonSteel));
+        job.conditions.limits.food = true;
+        assert!(materials(&job).iter().all(|m| *m == TubeMaterial::StainlessSteel));
+        let hoses: Vec<Hose> = offered(&job).iter().filter_map(|c| Hose::of(&c.part)).collect();
+        assert!(!hoses.is_empty() && hoses.iter().all(|h| h.food));
+    }
+
+    #[test]
+    fn a_place_too_cold_or_too_hot_for_a_line_leaves_it_out() {
+        let mut job = hall();
+        assert!(materials(&job).contains(&TubeMaterial::Copper));
+        job.conditions.places[1].hottest = known(Temperature::from_celsius(90.0));
+        assert!(!materials(&job).contains(&TubeMaterial::Copper), "soft copper ends at 65 °C");
+        job.conditions.places[1].coldest = known(Temperature::from_celsius(-30.0));
+        assert!(!materials(&job).contains(&TubeMaterial::CarbonSteel), "this steel ends at −20 °C");
+        // On the moon nothing endures, and the lines are drawn all the same.
+        job.conditions.places[1].coldest = known(Temperature::from_celsius(-150.0));
+        assert!(!materials(&job).is_empty());
+    }
+
+    #[test]
+    fn plastic_tube_is_taken_only_where_the_job_gives_it() {
+        let mut job = spindle();
+        assert!(!materials(&job).contains(&TubeMaterial::Polyamide));
+        job.points[0].route[0].conduit = Choice::Given("10099".to_owned());
+        let layout = layout(&job, catalogue()).unwrap();
+        let given = &layout.candidates[layout.point_nodes[0]][0];
+        assert_eq!(given.len(), 1);
+        assert_eq!(layout.conduits[given[0]].part.id, "10099");
+    }
+
+    #[test]
+    fn every_line_that_the_catalogue_does_not_hold_is_named() {
+        let mut job = hall();
+        job.dividers[0].route[0].conduit = Choice::Given("no such tube".to_owned());
+        job.points[4].route[0].conduit = Choice::Pinned("10074".to_owned());
+        let obstacles = layout(&job, catalogue()).unwrap_err();
+        let at: Vec<&str> = obstacles.iter().map(|o| o.at.as_str()).collect();
+        assert_eq!(at, ["line.post.1.conduit", "line.pin 5.1.conduit"]);
+        assert!(obstacles.iter().all(|o| o.what.key == "solve-no-such-line"));
+    }
+
+    #[test]
+    fn without_any_hose_a_moving_leg_stands_in_the_way() {
+        let mut job = hall();
+        job.points[0].route.push(hose(1, 1.0));
+        let tubes = Catalogue::new(catalogue().of_kind("tube").map(|p| Part::clone(p)));
+        let obstacles = layout(&job, &tubes).unwrap_err();
+        assert_eq!(
+            (obstacles[0].at.as_str(), obstacles[0].what.key),
+            ("line.pin 1.2.conduit", "solve-no-line-at-all")
+        );
+    }
+}

@@ -155,3 +155,81 @@ fn outlet_name(design: &Design, divider: &Divider, outlet: &OutletUse) -> String
         OutletUse::WithOpposite | OutletUse::Plugged | OutletUse::Open => String::new(),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use oilway_model::{Choice, SectionWish};
+
+    use crate::design;
+    use crate::testing::{catalogue, dairy, hall, leg, spindle};
+
+    use super::*;
+
+    fn of<'a>(reasons: &'a [Reason], at: &str) -> &'a Reason {
+        reasons.iter().find(|r| r.at == at).unwrap_or_else(|| panic!("no reason at {at}"))
+    }
+
+    #[test]
+    fn every_open_choice_has_a_reason_and_every_place_stands_once() {
+        let design = design(&dairy(), catalogue()).unwrap();
+        let mut places: Vec<&str> = design.reasons.iter().map(|r| r.at.as_str()).collect();
+        assert!(design.reasons.iter().all(|r| !r.kept && r.why.key != "solve-kept"));
+        let all = places.len();
+        places.sort_unstable();
+        places.dedup();
+        assert_eq!(places.len(), all);
+        for at in
+            ["principle", "pause", "package.pump", "package.remote", "package.regulator", "package.disc"]
+        {
+            of(&design.reasons, at);
+        }
+        let legs: usize = design.network.nodes.iter().map(|n| n.legs.len()).sum();
+        assert_eq!(design.reasons.iter().filter(|r| r.at.starts_with("line.")).count(), legs);
+    }
+
+    #[test]
+    fn what_was_given_is_said_to_be_kept() {
+        let mut job = hall();
+        job.package.disc = Choice::Given("10019".to_owned());
+        job.points[2].route[0].conduit = Choice::Pinned("10083".to_owned());
+        let reasons = design(&job, catalogue()).unwrap().reasons;
+        for (at, chosen) in [("package.disc", "10019"), ("line.pin 3.1.conduit", "10083")] {
+            let reason = of(&reasons, at);
+            assert!(reason.kept && reason.why.key == "solve-kept" && reason.chosen == chosen, "{reason:?}");
+        }
+        assert!(!of(&reasons, "package.pump").kept);
+    }
+
+    #[test]
+    fn sections_are_written_as_they_are_read() {
+        let mut job = hall();
+        let section = |part: &str, serves: &[&str]| SectionWish {
+            part: part.to_owned(),
+            serves: serves.iter().map(|s| (*s).to_owned()).collect(),
+        };
+        let given = vec![
+            section("10057", &["pin 1"]),
+            section("10057", &["pin 2", "pin 3"]),
+            section("10058", &["pin 4", "pin 5"]),
+            section("10058", &["pin 6", "pin 1"]),
+        ];
+        job.dividers[0].sections = Choice::Given(given);
+        let reasons = design(&job, catalogue()).unwrap().reasons;
+        let text = "10057: pin 1 | 10057: pin 2, pin 3 | 10058: pin 4, pin 5 | 10058: pin 6, pin 1";
+        assert_eq!(of(&reasons, "divider.post.sections").chosen, text);
+    }
+
+    #[test]
+    fn a_remote_pump_tells_its_inlet_and_a_wish_for_parallel_its_answer() {
+        let mut job = spindle();
+        job.package.inlet = vec![leg(0, 0.5)];
+        let reasons = design(&job, catalogue()).unwrap().reasons;
+        assert_eq!(of(&reasons, "package.remote").chosen, "yes");
+        of(&reasons, "package.inlet.1.conduit");
+        let mut job = dairy();
+        job.principle = Choice::Given(Principle::Parallel);
+        let reasons = design(&job, catalogue()).unwrap().reasons;
+        let principle = of(&reasons, "principle");
+        assert_eq!((principle.chosen.as_str(), principle.why.key), ("progressive", "solve-why-not-parallel"));
+    }
+}

@@ -76,3 +76,75 @@ fn singles_of(number: usize, fed: &FedConsumer, size: usize) -> Vec<usize> {
         Feed::One(_) | Feed::Joined(_) => Vec::new(),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use oilway_catalogue::kinds::Divider as Body;
+
+    use crate::design;
+    use crate::shares::section_volume;
+    use crate::testing::{catalogue, dairy, hall, point};
+
+    use super::*;
+
+    #[test]
+    fn every_consumer_has_its_line_at_one_outlet_and_no_outlet_is_left() {
+        let design = design(&dairy(), catalogue()).unwrap();
+        let mut led = vec![0; design.network.nodes.len()];
+        for outlet in design.dividers.iter().flat_map(|d| &d.sections).flat_map(|s| [&s.left, &s.right]) {
+            match outlet {
+                OutletUse::To(node) => led[*node] += 1,
+                OutletUse::Open | OutletUse::Plugged => panic!("an outlet spills"),
+                OutletUse::WithOpposite | OutletUse::Bridged(..) => {}
+            }
+        }
+        // The pump feeds the first divider itself.
+        assert_eq!(led[0] + led[1], 0);
+        assert!(led[2..].iter().all(|n| *n == 1));
+    }
+
+    #[test]
+    fn every_divider_has_as_many_sections_as_it_can_cycle_with() {
+        let design = design(&dairy(), catalogue()).unwrap();
+        for divider in &design.dividers {
+            let body = Body::of(&divider.body).unwrap();
+            let count = divider.sections.len() as f64;
+            assert!(
+                count >= body.sections_min.number() && count <= body.sections_max.number(),
+                "{}",
+                divider.name
+            );
+        }
+    }
+
+    #[test]
+    fn large_sections_stand_before_small_ones_and_joined_before_single() {
+        let mut job = hall();
+        let route = job.points[0].route.clone();
+        job.points = [0.4, 0.06, 0.06, 0.1, 0.1]
+            .iter()
+            .enumerate()
+            .map(|(n, &rate)| point(&format!("pin {n}"), 0, 1, rate, route.clone()))
+            .collect();
+        let design = design(&job, catalogue()).unwrap();
+        let sections = &design.dividers[0].sections;
+        assert!(sections.is_sorted_by(|a, b| section_volume(a) >= section_volume(b)));
+        for pair in sections.windows(2).filter(|w| section_volume(&w[0]) == section_volume(&w[1])) {
+            assert!(pair[0].right == OutletUse::WithOpposite || pair[1].right != OutletUse::WithOpposite);
+        }
+    }
+
+    #[test]
+    fn the_doses_are_those_that_the_search_promised() {
+        // Second route: shares from the finished sections against the bands of the needs.
+        let design = design(&dairy(), catalogue()).unwrap();
+        let answer = crate::evaluate(&design, &mut oilway_physics::Ledger::off());
+        for (point, delivery) in design.points.iter().zip(&answer.deliveries) {
+            let share = delivery.delivered / delivery.required;
+            assert!(share >= delivery.band_low.fraction() - 1e-9, "{}: {share}", point.name);
+            if let Some(high) = delivery.band_high {
+                assert!(share <= high.fraction() * 1.011, "{}: {share}", point.name);
+            }
+        }
+    }
+}
