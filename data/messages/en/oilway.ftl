@@ -135,7 +135,7 @@ oilway-how-assumed = assumed at { $place }: { $what }
 # Spans
 
 oilway-verb-span = Say what the unknowns do to the answer, and what to ask first
-oilway-verb-span-about = Every range, unknown and assumption of the job is moved between its ends, alone and with the others. The answer is the span of the key numbers, the assumptions in the order of their weight, and the one question or measurement that would narrow it most. Exit code 5 if the verdict turns inside a range.
+oilway-verb-span-about = Every range, unknown and assumption of the job is moved between its ends, alone and with the others. The answer is the span of the key numbers, the assumptions in the order of their weight, and the one question or measurement that would narrow it most. The exit code is 5 if the verdict turns inside a range, else that of the verdict.
 oilway-spans = What the unknowns do
 oilway-span-number = number
 oilway-span-low = lowest
@@ -148,8 +148,49 @@ oilway-more-assumptions = { $more ->
  }
 oilway-assumption = { $at }, { $span }: { $what } Moves the margin by { $weight } of the pressure available.
 oilway-assumption-turns = { $said } The verdict turns at { $value }.
-oilway-question = Ask or measure first: { $at }. It is taken as { $span }, and nothing else weighs more.
-oilway-question-turns = Ask or measure first: { $at }. It is taken as { $span }; the verdict turns at { $value }.
+oilway-span-open = Nobody can tell yet: the verdict turns inside what nobody knows.
+oilway-span-closed = None of the ranges turns the verdict by itself.
+oilway-question = Ask or measure first: { $question } Until then { $at } is taken as { $span }, and nothing else weighs more.
+oilway-question-turns = Ask or measure first: { $question } Until then { $at } is taken as { $span }; the verdict turns at { $value }.
+
+# What to ask on the telephone, or to measure
+
+oilway-ask-altitude = How high above the sea does the plant stand?
+oilway-ask-coldest = How cold does it get in { $name } on the coldest day of ten years, with the machine at rest?
+oilway-ask-normal = How warm is it in { $name } on a usual working day?
+oilway-ask-hottest = How hot does it get in { $name } on the hottest day, close to the machine?
+oilway-ask-air-lowest = What does the air gauge nearest to the machine show when everything in the hall runs?
+oilway-ask-air-highest = What does that air gauge show on a quiet day, when little air is used?
+oilway-ask-air-possible = At what pressure does the safety valve of the compressor open? It stands on its plate.
+oilway-ask-hours = How many hours does the machine run on a working day?
+oilway-ask-days = On how many days of the week does the machine run?
+oilway-ask-age = How old may the lubricant get before it reaches a bearing? The maker of the lubricant says how long it keeps.
+oilway-ask-event-time = How long may one lubrication take before somebody becomes uneasy?
+oilway-ask-rest-factor = How much more pressure does this grease need to start after a weekend than right after it moved? Nobody has that on paper: fill a tube with it, press until it moves, read the gauge, at once press again and read; let it rest for two days at one temperature and read once more. The last reading over the second is the number. Read the cautions S20 and S31 before any pressure is raised.
+oilway-ask-stall-use = Who answers for the plant: how much of the pump's stall pressure may the worst path use?
+oilway-ask-band-low = Who answers for the bearings: how far below its need may a point be served?
+oilway-ask-band-high = Who answers for the bearings: how far above its need may a point be served?
+oilway-ask-floor = What is the least that the builder of the machine wants at a point, however little it needs?
+oilway-ask-back-pressure = How much pressure does a bearing hold against its line? Put a gauge between a grease gun or hand pump and the fullest bearing and read it while the lubricant goes in slowly. Read the cautions S20 and S31 before any pressure is raised.
+oilway-ask-fittings = How many elbows, tees and fittings sit in the longest line? A photograph along the line is enough.
+oilway-ask-inlet-lowest = Down to which suction does the maker of the pump let it draw?
+oilway-ask-entrained-air = Does the lubricant come from a full drum with a follower plate, or is it stirred, poured or filled by hand? Milky grease and foam hold air.
+oilway-ask-disc-warmer = Does the sun, an oven or a drive heat the pump package? Hold a thermometer to the disc holder on a hot afternoon.
+oilway-ask-density = What density does the data sheet of the lubricant give?
+oilway-ask-yield-stress = Which grease is it: name, NLGI class, and what yield stress does its maker give at 25 °C? Where he gives none: fill a tube of known bore D and length L, raise the pressure until it moves, and read p; the yield stress is p · D / (4 · L). Read the cautions S20 and S31 before any pressure is raised.
+oilway-ask-consistency = Which grease is it, and has its maker a flow curve, shear stress over shear rate, at any temperature?
+oilway-ask-halving = How much stiffer does this grease get in the cold: has its maker yield stresses or flow pressures at two temperatures? Where he has none, read the pressure that starts one filled tube at two temperatures 20 K apart. Read the cautions S20 and S31 before any pressure is raised.
+oilway-ask-at-40 = Which viscosity at 40 °C does the data sheet of the lubricant give for the oil, or for the base oil of the grease?
+oilway-ask-at-100 = Which viscosity at 100 °C, or which viscosity index, does the data sheet give?
+oilway-ask-pressure-coefficient = Which kind of oil is it, mineral, ester or other, and has its maker a viscosity at high pressure?
+oilway-ask-point-duty = How much of the running time does { $name } move?
+oilway-ask-point-back-pressure = How much pressure does { $name } hold against its line? Put a gauge between a grease gun or hand pump and the point and read it while the lubricant goes in slowly. Read the cautions S20 and S31 before any pressure is raised.
+oilway-ask-point-quantity = How much does { $name } get each time now: how many strokes of which grease gun?
+oilway-ask-point-interval = How often is { $name } lubricated now?
+oilway-ask-line-length = How long is stretch { $stretch } of the line to { $name }? Pace it out along the way that it will lie.
+oilway-ask-line-rise = How much does stretch { $stretch } of the line to { $name } climb or fall from its start to its end?
+oilway-ask-field = What is the { $field } of { $name }? The plate, the drawing or a rule laid on it tells.
+
 oilway-name-peak-start = pressure to start the worst path, coldest day
 oilway-name-peak-moving = pressure to move the worst path, coldest day
 oilway-name-stall = stall pressure of the pump at lowest air

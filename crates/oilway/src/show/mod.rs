@@ -5,6 +5,7 @@ pub(crate) mod formula;
 pub(crate) mod metering;
 pub(crate) mod mistakes;
 pub(crate) mod parts;
+pub(crate) mod question;
 pub(crate) mod span;
 pub(crate) mod what_if;
 pub(crate) mod why;

@@ -5,6 +5,7 @@ use oilway_solve::Study;
 use oilway_text::{Arg, Message, message};
 use oilway_units::{AnyQuantity, Dimension, Ratio};
 
+use super::question::question;
 use crate::page::{Page, Set};
 
 /// Assumptions shown before somebody asks for all.
@@ -12,6 +13,11 @@ const FIRST: usize = 3;
 
 /// The whole study.
 pub(crate) fn study(page: &mut Page, study: &Study, all: bool) {
+    page.loud(&if study.assumptions.iter().any(|assumption| assumption.turns_at.is_some()) {
+        message!("oilway-span-open")
+    } else {
+        message!("oilway-span-closed")
+    });
     if let Some(question) = question(&study.assumptions) {
         page.loud(&question);
     }
@@ -43,7 +49,7 @@ pub(crate) fn assumptions(page: &mut Page, list: &[Assumption], all: bool) {
     }
 }
 
-fn span(low: AnyQuantity, high: AnyQuantity) -> Message {
+pub(crate) fn span(low: AnyQuantity, high: AnyQuantity) -> Message {
     Message::new("oilway-value").with("value", Arg::Span(low, high))
 }
 
@@ -63,25 +69,8 @@ fn sentence(assumption: &Assumption) -> Message {
     }
 }
 
-/// The one question that would narrow the answer most: first what turns the verdict, then what weighs most.
-pub(crate) fn question(list: &[Assumption]) -> Option<Message> {
-    let turning = list.iter().find(|assumption| assumption.turns_at.is_some());
-    let heaviest = || list.first().filter(|assumption| assumption.weight > 0.0);
-    let asked = turning.or_else(heaviest)?;
-    let range = span(asked.low, asked.high);
-    Some(match asked.turns_at {
-        Some(value) => message!(
-            "oilway-question-turns",
-            at = asked.at.as_str(),
-            span = range,
-            value = turning_value(value, asked.high)
-        ),
-        None => message!("oilway-question", at = asked.at.as_str(), span = range),
-    })
-}
-
 /// The value where the verdict turns, in the words of the range that it lies in: a plain number in a range of plain numbers.
-fn turning_value(value: AnyQuantity, high: AnyQuantity) -> Arg {
+pub(crate) fn turning_value(value: AnyQuantity, high: AnyQuantity) -> Arg {
     let factors = high.dimension == Dimension::Ratio && high.si >= 2.0;
     if factors { Arg::Number(value.si) } else { Arg::Quantity(value) }
 }

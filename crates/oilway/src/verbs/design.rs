@@ -90,7 +90,7 @@ pub(crate) fn answer(desk: &Desk, worked: &Worked, study: &Study, written: &[Pat
         let sheet = sheets::answer(&worked.design, &worked.answer, &worked.findings);
         page.sheet(&text::write(&sheet, &reader, WIDTH));
         show::span::assumptions(page, &study.assumptions, desk.all);
-        if let Some(question) = show::span::question(&study.assumptions) {
+        if let Some(question) = show::question::question(&study.assumptions) {
             page.gap();
             page.say(&question);
         }

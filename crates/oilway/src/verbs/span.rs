@@ -27,7 +27,7 @@ fn run(desk: &Desk, request: &Request) -> Result<Reply, Trouble> {
     let study = bench::study(desk, &worked.design);
     // A verdict that turns inside what nobody knows is no verdict yet.
     let open = study.assumptions.iter().any(|assumption| assumption.turns_at.is_some());
-    let exit = if open { Exit::CannotTell } else { Exit::Works };
+    let exit = if open { Exit::CannotTell } else { worked.answer.verdict.into() };
     let data = |reader: &_| SpanAnswer::new(&study, reader);
     let reader = desk.reader(worked.design.units);
     Ok(desk.reply(exit, reader, data, |page| show::span::study(page, &study, desk.all)))
