@@ -407,6 +407,7 @@ documents-no-findings = The checker found nothing.
 documents-assumptions-first = What matters most is { $at }: { $what } Find it out first.
 documents-assumptions-words = Weight: how far the deciding margin swings over the range, as a share of the pressure available. Where nothing stands under the last column, the verdict holds over the whole range.
 documents-no-assumptions = Nothing with a range was assumed.
+documents-factor = { $factor }
 documents-taken-word = { $point }: { $field } is taken as { $word }
 
 # Cautions by step

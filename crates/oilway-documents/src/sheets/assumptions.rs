@@ -2,7 +2,7 @@
 
 use oilway_model::{Assumption, Design, PointEntry};
 use oilway_text::{Arg, Message, message};
-use oilway_units::Ratio;
+use oilway_units::{AnyQuantity, Dimension, Ratio};
 
 use crate::sheet::{Block, Column, Sheet, Table};
 use crate::words;
@@ -44,11 +44,17 @@ fn table(assumptions: &[Assumption]) -> Table {
             assumption.what.clone().into(),
             Arg::Span(assumption.low, assumption.high),
             Ratio::from_fraction(assumption.weight).into(),
-            words::or_none(assumption.turns_at),
+            assumption.turns_at.map_or_else(words::none, |value| turning_value(value, assumption.high)),
         ]
     };
     table.rows = assumptions.iter().map(row).collect();
     table
+}
+
+/// The value where the verdict turns, written like the range that it lies in: a range that reaches two and more is one of factors.
+fn turning_value(value: AnyQuantity, high: AnyQuantity) -> Arg {
+    let factors = high.dimension == Dimension::Ratio && high.si >= 2.0;
+    if factors { message!("documents-factor", factor = value.si).into() } else { value.into() }
 }
 
 fn taken_words(design: &Design) -> Vec<Message> {

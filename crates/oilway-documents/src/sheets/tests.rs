@@ -226,6 +226,19 @@ fn the_verdict_turns_only_when_all_that_carries_it_is_cured() {
 }
 
 #[test]
+fn the_turning_value_of_a_factor_is_a_factor_and_that_of_a_share_a_share() {
+    let said = |[low, high, turns]: [f64; 3]| {
+        let ratio = |value| oilway_units::Ratio::from_fraction(value).into();
+        let mut all = small_assumptions();
+        (all[0].low, all[0].high, all[0].turns_at) = (ratio(low), ratio(high), Some(ratio(turns)));
+        text::write(&assumptions(&small_design(), &all), &Reader::default(), 200)
+    };
+    let factor = said([1.0, 2.0, 1.745]);
+    assert!(factor.contains(" 1.745") && !factor.contains("174"), "{factor}");
+    assert!(said([0.0, 0.3, 0.25]).contains(" 25 %"));
+}
+
+#[test]
 fn a_joint_on_the_way_is_told_by_what_meets_there() {
     let text = said("build").split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(text.contains("where tube meets"), "{text}");
