@@ -30,9 +30,20 @@ const TURN_STEPS: usize = 12;
 struct Keys {
     values: Vec<(&'static str, AnyQuantity)>,
     margin: f64,
-    /// Whether the pump stands still on the coldest day or a point gets less than its band allows.
-    fails: bool,
+    /// Whether a point gets less than its band allows.
+    starves: bool,
 }
+
+impl Keys {
+    /// Whether the system fails: the pump stands still on the coldest day, or a point starves. How much a point should get at least is a
+    /// rule that somebody set and no fact that could be measured: moving the rule itself turns no verdict.
+    fn fails(&self, at: &str) -> bool {
+        self.margin < 0.0 || (self.starves && !SET_BY_RULE.contains(&at))
+    }
+}
+
+/// The entries that say how much is enough.
+const SET_BY_RULE: [&str; 4] = ["practice.floor", "practice.band_low", "practice.band_high", "limits.age"];
 
 #[derive(Clone, Debug)]
 struct OpenHere {
@@ -127,7 +138,7 @@ fn keys(design: &Design) -> Keys {
     // A hair is forgiven where a choice lands on the edge of a band.
     let starves =
         |d: &oilway_model::Delivery| d.delivered < d.required * d.band_low.fraction() * (1.0 - 1e-9);
-    let fails = margin < 0.0 || answer.deliveries.iter().any(starves);
+    let starves = answer.deliveries.iter().any(starves);
     let least = answer
         .deliveries
         .iter()
@@ -141,7 +152,7 @@ fn keys(design: &Design) -> Keys {
     if let Some(limit) = &answer.cold_limit {
         values.push(("cold.limit", limit.temperature.into()));
     }
-    Keys { values, margin, fails }
+    Keys { values, margin, starves }
 }
 
 fn widen(spans: &mut [Span], keys: &Keys) {
@@ -162,8 +173,11 @@ fn assumption(
 ) -> Assumption {
     let swing = (ends[0].margin - ends[1].margin).abs();
     let demand_swing = relative_swing(ends, "demand.total");
-    let turning = [entry.low, entry.high].into_iter().zip(ends).find(|(_, keys)| keys.fails != typical.fails);
-    let turns_at = turning.map(|(end, _)| turn(work, number, entry.typical, end, typical.fails));
+    let turning = [entry.low, entry.high]
+        .into_iter()
+        .zip(ends)
+        .find(|(_, keys)| keys.fails(&entry.at) != typical.fails(&entry.at));
+    let turns_at = turning.map(|(end, _)| turn(work, number, entry, end, typical.fails(&entry.at)));
     let quantity = |si| AnyQuantity { dimension: entry.dimension, si };
     let what = match entry.origin {
         Origin::Assumed(key) => oilway_text::Message::new(key),
@@ -186,12 +200,12 @@ fn relative_swing(ends: &[Keys; 2], name: &str) -> f64 {
 }
 
 /// The value between the typical one and an end at which the verdict turns, by halving.
-fn turn(work: &mut Design, number: usize, typical: f64, end: f64, fails_typically: bool) -> f64 {
-    let (mut a, mut b) = (typical, end);
+fn turn(work: &mut Design, number: usize, entry: &OpenHere, end: f64, fails_typically: bool) -> f64 {
+    let (mut a, mut b) = (entry.typical, end);
     for _ in 0..TURN_STEPS {
         let middle = 0.5 * (a + b);
         put(work, number, middle);
-        if keys(work).fails == fails_typically { a = middle } else { b = middle }
+        if keys(work).fails(&entry.at) == fails_typically { a = middle } else { b = middle }
     }
     0.5 * (a + b)
 }

@@ -119,6 +119,16 @@ fn a_need_that_may_be_larger_turns_the_verdict_where_its_band_ends() {
 }
 
 #[test]
+fn moving_the_rule_that_says_how_much_is_enough_turns_no_verdict() {
+    let mut job = hall();
+    let ratio = Ratio::from_fraction;
+    job.conditions.practice.band_low = Entry::assumed(ratio(0.8), ratio(0.9), ratio(1.4), "solve-range-said");
+    let (_, study) = studied(&job);
+    let asked = study.assumptions.iter().find(|a| a.at == "practice.band_low").unwrap();
+    assert!(asked.turns_at.is_none());
+}
+
+#[test]
 fn the_design_itself_stays_as_it_was() {
     let design = design(&open(), catalogue()).unwrap();
     let before = format!("{design:?}");
