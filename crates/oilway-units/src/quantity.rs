@@ -174,7 +174,7 @@ macro_rules! quantities {
 
 quantities! { ($)
     /// A length, a bore, a height.
-    Length { metres / from_metres, millimetres / from_millimetres = part(1_000), micrometres / from_micrometres = part(1_000_000), kilometres / from_kilometres = times(1_000), inches / from_inches = INCH, feet / from_feet = FOOT, centimetres / from_centimetres = part(100) }
+    Length { metres / from_metres, millimetres / from_millimetres = part(1_000), micrometres / from_micrometres = part(1_000_000), kilometres / from_kilometres = times(1_000), inches / from_inches = INCH, feet / from_feet = FOOT, yards / from_yards = FOOT.by(times(3)), centimetres / from_centimetres = part(100) }
     /// A surface.
     Area { square_metres / from_square_metres, square_millimetres / from_square_millimetres = part(1_000_000), square_centimetres / from_square_centimetres = part(10_000), square_inches / from_square_inches = INCH.by(INCH) }
     /// A volume, a dose, a displacement.

@@ -215,6 +215,7 @@ units! {
         "km" Metric kilometres from_kilometres ["kilometre" "kilometres" "kilometer" "kilometers"]
         "in" Us inches from_inches ["\"" "''" "inch" "inches"]
         "ft" Us feet from_feet ["'" "foot" "feet"]
+        "yd" Us yards from_yards ["yds" "yard" "yards"]
     }
     Area {
         "mm²" Metric square_millimetres from_square_millimetres ["sq.mm"]

@@ -19,6 +19,7 @@ const EXACT: f64 = 3.0 * f64::EPSILON;
 fn lengths_agree_with_nist_sp_811() {
     agrees(Length::from_inches(1.0).millimetres(), 25.4, EXACT); // memory, exact by definition
     agrees(Length::from_feet(1.0).metres(), 0.3048, EXACT); // memory, exact by definition
+    agrees(Length::from_yards(1.0).metres(), 0.9144, EXACT); // memory, exact by definition of the yard of 1959
 }
 
 #[test]

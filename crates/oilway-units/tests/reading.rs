@@ -40,6 +40,8 @@ fn plain_values_are_read_with_and_without_a_space() {
         value(text, Length::from_metres(0.012));
     }
     value("0.47 in", Length::from_inches(0.47));
+    value("12 yd", Length::from_feet(36.0));
+    value("12 yards", Length::from_yards(12.0));
     value(".47 in", Length::from_inches(0.47));
     value("80 psi", Pressure::from_psi(80.0));
     value("220 cSt", KinematicViscosity::from_square_millimetres_per_second(220.0));
