@@ -134,7 +134,12 @@ fn figures(value: f64, dimension: Dimension) -> String {
         return if value.is_nan() { "no number of".to_owned() } else { "endless".to_owned() };
     }
     let whole = dimension == Dimension::Count && value.abs() < 1e15 && value == value.trunc();
-    let value = if whole { value } else { rounded(value, FIGURES - 1) };
+    let value = match dimension {
+        _ if whole => value,
+        // No thermometer of a plant tells hundredths of a degree.
+        Dimension::Temperature if value.abs() < 100.0 => (value * 10.0).round() / 10.0,
+        _ => rounded(value, FIGURES - 1),
+    };
     if value == 0.0 {
         return "0".to_owned();
     }
@@ -191,8 +196,9 @@ fn ladder(dimension: Dimension, system: UnitSystem) -> &'static [(&'static str, 
         TemperatureDifference if us => &[("°F", 0.0)],
         TemperatureDifference => &[("K", 0.0)],
         Pressure if us => &[("psi", 0.0)],
-        // Above 2000 bar it is the stress of a wall, which is said in MPa; below 0.1 bar the yield stress of a grease.
-        Pressure => &[("MPa", 200.0), ("bar", 0.1), ("Pa", 0.0)],
+        // Every pressure of a lubrication system is said in bar, so that two of them can be compared at a glance; below
+        // 0.05 bar it is the yield stress of a grease, above 10 000 bar no pressure that a line could hold.
+        Pressure => &[("MPa", 1000.0), ("bar", 0.05), ("Pa", 0.0)],
         AbsolutePressure if us => &[("psia", 0.0)],
         AbsolutePressure => &[("bar abs", 0.0)],
         Flow if us => &[("gpm", 1.0), ("in³/min", 1.0), ("in³/h", 0.0)],

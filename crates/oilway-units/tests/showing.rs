@@ -13,7 +13,7 @@ fn shown(quantity: impl Into<AnyQuantity>, metric: &str, us: &str) {
 fn quantities_are_shown_in_three_figures_and_the_units_of_the_trade() {
     shown(Pressure::from_bar(59.3), "59.3 bar", "860 psi");
     shown(Pressure::from_pascals(150.0), "150 Pa", "0.0218 psi");
-    shown(Pressure::from_megapascals(250.0), "250 MPa", "36300 psi");
+    shown(Pressure::from_megapascals(250.0), "2500 bar", "36300 psi");
     shown(Length::from_millimetres(8.0), "8 mm", "0.315 in");
     shown(Length::from_metres(12.5), "12.5 m", "41 ft");
     shown(Volume::from_cubic_centimetres(0.25), "0.25 cm³", "0.0153 in³");
@@ -54,6 +54,26 @@ fn the_unit_follows_the_size() {
     assert_eq!(show(Flow::from_litres_per_minute(2.5), Metric), "2.5 L/min");
     assert_eq!(show(Frequency::from_per_day(3.0), Metric), "3 per day");
     assert_eq!(show(Frequency::from_per_week(1.0), Metric), "1 per week");
+}
+
+#[test]
+fn pressures_of_a_system_are_all_said_in_bar() {
+    assert_eq!(show(Pressure::from_bar(0.095), Metric), "0.095 bar");
+    assert_eq!(show(Pressure::from_bar(0.05), Metric), "0.05 bar");
+    assert_eq!(show(Pressure::from_bar(2580.0), Metric), "2580 bar");
+    assert_eq!(show(Pressure::from_bar(-0.095), Metric), "-0.095 bar");
+    // The yield stress of a grease, and what no line holds.
+    assert_eq!(show(Pressure::from_pascals(3000.0), Metric), "3000 Pa");
+    assert_eq!(show(Pressure::from_megapascals(1500.0), Metric), "1500 MPa");
+}
+
+#[test]
+fn temperatures_have_one_decimal_at_most() {
+    assert_eq!(show(Temperature::from_celsius(-1.234), Metric), "-1.2 °C");
+    assert_eq!(show(Temperature::from_celsius(4.0), Metric), "4 °C");
+    assert_eq!(show(Temperature::from_celsius(-0.04), Metric), "0 °C");
+    assert_eq!(show(Temperature::from_celsius(99.96), Metric), "100 °C");
+    assert_eq!(show(Temperature::from_celsius(123.4), Metric), "123 °C");
 }
 
 #[test]
