@@ -1,7 +1,7 @@
 //! The right word that was probably meant.
 
-/// The word most like the one written, if one is like enough: one slip in a word of up to five letters, two up to eight,
-/// then three; capitals, spaces, hyphens and underscores do not count. Of words equally near the first.
+/// The word most like the one written, if one is like enough: no slip in a word of one or two letters, one up to five,
+/// two up to eight, then three; capitals, spaces, hyphens and underscores do not count. Of words equally near the first.
 ///
 /// ```
 /// use oilway_catalogue::reading::nearest;
@@ -16,7 +16,9 @@ pub fn nearest<'w>(written: &str, words: impl IntoIterator<Item = &'w str>) -> O
     }
     let allowed = match written.len() {
         0 => return None,
-        1..=5 => 1,
+        // One slip in two letters leaves nothing of the word: B is not near C, nor A1 near B1.
+        1..=2 => 0,
+        3..=5 => 1,
         6..=8 => 2,
         _ => 3,
     };
@@ -76,5 +78,12 @@ mod tests {
         assert_eq!(nearest("Cycles-Max", ["cycles_max"]), Some("cycles_max"));
         assert_eq!(nearest("colour", ["bore", "rated"]), None);
         assert_eq!(nearest("", ["bore"]), None);
+    }
+
+    #[test]
+    fn a_word_of_one_or_two_letters_is_near_itself_only() {
+        assert_eq!(nearest("C", ["A", "B"]), None);
+        assert_eq!(nearest("C1", ["C2", "C"]), None);
+        assert_eq!(nearest("c-1", ["C 2", "C1"]), Some("C1"));
     }
 }
