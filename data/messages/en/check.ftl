@@ -227,7 +227,7 @@ check-spare-discs-cure = Put two of the same lot into the package's own bag, wit
 
 # Joints
 check-joint-without-fitting = { $from } and { $to } do not go together, and no fitting is given
-check-joint-without-fitting-cure = Add a fitting or an adapter to the catalogue, or choose another thread.
+check-joint-without-fitting-cure = The catalogue lacks an adapter between { $from } and { $to }: add one to it, or choose a part with another thread.
 check-joint-mismatch = { $offered } does not go together with { $met }
 check-joint-mismatch-cure = Put the right adapter between, or take the part with the thread of the port. Never force it.
 check-tube-in-wrong-fitting = { $offered } does not belong into { $met }

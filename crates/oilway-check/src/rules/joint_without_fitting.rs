@@ -23,12 +23,10 @@ fn run(rule: &dyn Rule, facts: &Facts<'_>) -> Vec<Finding> {
         if !known || !joint.parts.is_empty() || mates(&joint.from, &joint.to) {
             return None;
         }
-        let what = message!("check-joint-without-fitting", from = said(&joint.from), to = said(&joint.to));
-        Some(
-            Draft::stop(rule, joint.at.clone(), what, message!("check-joint-without-fitting-cure"))
-                .cautions(&["S60"])
-                .done(),
-        )
+        let (from, to) = (said(&joint.from), said(&joint.to));
+        let what = message!("check-joint-without-fitting", from = from.as_str(), to = to.as_str());
+        let cure = message!("check-joint-without-fitting-cure", from = from, to = to);
+        Some(Draft::stop(rule, joint.at.clone(), what, cure).cautions(&["S60"]).done())
     };
     facts.design.joints.iter().filter_map(judge).collect()
 }
