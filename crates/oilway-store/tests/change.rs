@@ -65,3 +65,65 @@ fn a_change_that_spoils_the_job_is_refused_and_one_that_mends_it_is_taken() {
     let whole = set(&half, "lubricant.class", "\"1\"").unwrap();
     assert_eq!(whole, SMALL);
 }
+
+/// The id of the first part of a kind in the house range.
+fn id_of(kind: &str) -> String {
+    house::catalogue().of_kind(kind).next().expect("the house range has every kind").id.clone()
+}
+
+#[test]
+fn the_id_of_a_part_needs_no_quotes() {
+    let pump = id_of("pump");
+    assert!(pump.chars().all(|c| c.is_ascii_digit()), "the test needs an id that looks like a number");
+    let changed = set(SMALL, "package.pump", &pump).unwrap();
+    assert_eq!(sound(&changed).package.pump.chosen(), Some(&pump));
+    assert_eq!(set(SMALL, "package.pump", &format!("\"{pump}\"")).unwrap(), changed);
+    assert_eq!(set(SMALL, "package.pump", &id_of("tube")), Err(vec!["store-part-of-other-kind"]));
+    assert_eq!(set(SMALL, "package.pump", "99999999"), Err(vec!["store-unknown-part"]));
+}
+
+#[test]
+fn stretches_are_found_as_the_lock_file_names_them() {
+    let tube = id_of("tube");
+    let changed = set(SMALL, "line.post.1.conduit", &tube).unwrap();
+    assert_eq!(sound(&changed).dividers[0].route[0].conduit.chosen(), Some(&tube));
+    let changed = set(SMALL, "line.drive end.1.length", "3 m").unwrap();
+    assert_eq!(sound(&changed).points[0].route[0].length.get().metres(), 3.0);
+    let headed =
+        SMALL.replace("route = [{ length = \"2 m\" }]\n", "[[point.route]]\nlength = \"2 m\" # paced\n");
+    let changed = set(&headed, "line.drive end.1.length", "3 m").unwrap();
+    assert_eq!(changed, headed.replace("2 m", "3 m"));
+    let inlet = with("[package]", "[package]\ninlet = [{ length = \"1 m\" }]");
+    let changed = set(&inlet, "package.inlet.1.conduit", &tube).unwrap();
+    assert_eq!(sound(&changed).package.inlet[0].conduit.chosen(), Some(&tube));
+    for (at, key) in [
+        ("line.post.2.conduit", "store-change-stretch"),
+        ("line.post.0.conduit", "store-change-stretch"),
+        ("line.post.first.conduit", "store-change-stretch"),
+        ("package.inlet.1.conduit", "store-change-stretch"),
+        ("line.pots.1.conduit", "store-change-member"),
+        ("line.post.1.conduitt", "reading-unknown-key"),
+        ("line.conduit", "store-change-place"),
+    ] {
+        assert_eq!(set(SMALL, at, &tube), Err(vec![key]), "{at}");
+    }
+    let many = with("name = \"drive end\"", "name = \"roll\"\ncount = 3");
+    assert_eq!(set(&many, "line.roll 2.1.conduit", &tube), Err(vec!["store-one-of-several"]));
+}
+
+#[test]
+fn sections_are_taken_as_the_lock_file_writes_them() {
+    let section = id_of("section");
+    let changed = set(SMALL, "divider.post.sections", &format!("{section}: drive end")).unwrap();
+    let sections = sound(&changed).dividers[0].sections.chosen().cloned().unwrap();
+    assert_eq!(
+        (sections[0].part.as_str(), &sections[0].serves[..]),
+        (section.as_str(), &["drive end".to_owned()][..])
+    );
+    let open = set(&changed, "divider.post.sections", "open").unwrap();
+    assert!(sound(&open).dividers[0].sections.is_open());
+    let wrong = |value: &str| set(SMALL, "divider.post.sections", value).unwrap_err();
+    assert_eq!(wrong("drive end"), ["store-change-sections"]);
+    assert_eq!(wrong(&format!("{section}: drive emd")), ["store-not-on-divider"]);
+    assert_eq!(wrong(&format!("{section}: ")), ["store-outlets"]);
+}

@@ -101,6 +101,48 @@ fn names_are_unique_and_without_the_signs_that_part_them() {
 }
 
 #[test]
+fn a_tab_in_a_name_is_shown_as_the_file_writes_it() {
+    let text = with("\"drive end\"", "\"drive\\tend\"");
+    let mistakes = read(&text).1;
+    assert_eq!(keys(&text), ["store-bad-name"]);
+    assert!(told(&text, &mistakes).contains("\"drive\\tend\""), "{}", told(&text, &mistakes));
+}
+
+#[test]
+fn a_wrong_kind_hides_no_other_mistake_of_its_point() {
+    let sorted = |text: &str| {
+        let mut found = keys(text);
+        found.sort_unstable();
+        found
+    };
+    let kind = |kind: &str| with("kind = \"rolling bearing\"", kind);
+    assert_eq!(keys(&kind("kind = \"windmill\"")), ["store-unknown-kind"]);
+    assert_eq!(keys(&kind("")), ["reading-missing-key"]);
+    assert_eq!(keys(&kind("kind = 7")), ["reading-wants-text"]);
+    let worse =
+        kind("kind = \"windmill\"").replace("960 per min", "960 bar").replace("bearing = ", "baering = ");
+    assert_eq!(sorted(&worse), ["reading-unknown-key", "store-quantity", "store-unknown-kind"]);
+    let worse = kind("kind = \"windmill\"\nduty = \"400 %\"\nthread = \"X9\"").replace("6310", "631O");
+    let all = ["store-out-of-range", "store-unknown-bearing", "store-unknown-kind", "store-unknown-thread"];
+    assert_eq!(sorted(&worse), all);
+    // What serves the point is not to blame.
+    let section = oilway_catalogue::house::catalogue().of_kind("section").next().unwrap().id.clone();
+    let served = kind("kind = \"windmill\"").replace(
+        "fed_by = \"pump\"",
+        &format!("fed_by = \"pump\"\nsections = [{{ part = \"{section}\", serves = [\"drive end\"] }}]"),
+    );
+    assert_eq!(keys(&served), ["store-unknown-kind"]);
+}
+
+#[test]
+fn an_unknown_divider_of_one_letter_is_not_taken_for_another() {
+    let text = with("name = \"post\"", "name = \"B\"").replace("on = \"post\"", "on = \"C\"");
+    let mistakes = read(&text).1;
+    assert_eq!(keys(&text), ["store-unknown-divider"]);
+    assert!(mistakes[0].fix.is_none() && mistakes[0].cure.key == "store-one-of");
+}
+
+#[test]
 fn several_like_points_are_numbered_from_the_first() {
     let job = sound(&with("name = \"drive end\"", "name = \"roll\"\ncount = 3\nfirst = 4"));
     let names: Vec<&str> = job.points.iter().map(|p| p.name.as_str()).collect();

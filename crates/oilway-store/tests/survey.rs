@@ -203,6 +203,12 @@ fn mistakes_in_text_are_told_by_row_and_column_too() {
     let survey = read("points.csv", b"name,kind,bore [mm]\na,pin,1.2.3\nb,pinn,4\n");
     let places: Vec<(u32, &str)> = survey.mistakes.iter().map(|m| (m.row, m.column.as_str())).collect();
     assert!(places.contains(&(2, "C")) && places.contains(&(3, "B")), "{}", told_in_sheets(&survey.mistakes));
+    // A wrong kind hides no other wrong cell of its row.
+    let survey = read("points.csv", b"name,kind,bore [mm],duty [%]\na,pinn,1.2.3,400\n");
+    let places: Vec<(u32, &str)> = survey.mistakes.iter().map(|m| (m.row, m.column.as_str())).collect();
+    for place in [(2, "B"), (2, "C"), (2, "D")] {
+        assert!(places.contains(&place), "{}", told_in_sheets(&survey.mistakes));
+    }
     let survey = read("points.csv", b"tag,kind\na,pin\n");
     assert_eq!(survey.mistakes[0].what.key, "store-no-headers");
 }

@@ -40,7 +40,7 @@ store-one-of = Write { $words }{ $more ->
 store-none-there = There is none to choose from yet.
 store-unknown-word = { $key }: "{ $word }" is not known here.
 store-bad-name = "{ $name }" cannot be a name.
-store-bad-name-cure = A name has 1 to { $most } characters, no comma and no upright stroke.
+store-bad-name-cure = A name has 1 to { $most } characters, no comma, no upright stroke, no tab and no line break.
 store-reserved-name = "{ $name }" is what the pump is called.
 store-reserved-name-cure = Give the divider another name.
 store-doubled-name = The name "{ $name }" stands twice.
@@ -57,8 +57,8 @@ store-unknown-bearing-cure = Write bore, outside and width instead.
 store-bearing-contradicts = { $key } is { $said }, but the bearing of that designation has { $table }.
 store-bearing-contradicts-cure = Measure it: either the designation or the dimension is wrong. Leave out the one that you do not trust.
 store-unknown-part = { $key }: no part "{ $id }" is in the catalogue.
-store-part-of-other-kind = { $key }: part { $id } is a { $kind }.
-store-part-of-kind-cure = Write the id of a { $kinds }, or "open".
+store-part-of-other-kind = { $key }: part { $id } is of the kind "{ $kind }".
+store-part-of-kind-cure = Write the id of a part of the kind { $kinds }, or "open".
 
 # Places, air, electricity.
 
@@ -192,6 +192,14 @@ store-cure-other = Try again, or choose another folder.
 
 store-change-place = There is no single value at "{ $at }".
 store-change-place-cure = Write a place such as pause, air.lowest, place.NAME.coldest or point.NAME.duty.
+store-change-stretch = The line to "{ $name }" has no stretch { $number }.
+store-change-stretch-cure = { $count ->
+    [0] Add its stretches to the file first: route = [{"{"} length = "8 m" {"}"}].
+    [one] It has one stretch: write 1.
+   *[other] Its stretches are counted from 1 to { $count }.
+}
+store-change-sections = "{ $text }" does not say which sections serve what.
+store-change-sections-cure = Write each section and what it serves as the lock file does: 'SECTION: NAME, NAME | SECTION: NAME'.
 store-change-member = The job has no { $sort } "{ $name }".
 store-one-of-several = "{ $name }" is one of several points that the entry "{ $base }" counts together.
 store-one-of-several-cure = Change the whole entry, or give this one an entry of its own in the file.

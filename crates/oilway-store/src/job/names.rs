@@ -30,7 +30,9 @@ pub(super) fn name(table: &Table<'_>) -> Option<Placed<String>> {
 }
 
 fn shortened(name: &str) -> String {
-    name.chars().filter(|c| !c.is_control()).take(LONGEST).collect()
+    // A tab or a line break looks like a space, so it is shown as it is written in the file.
+    let shown = |c: char| if c.is_control() { c.escape_default().to_string() } else { c.to_string() };
+    name.chars().take(LONGEST).map(shown).collect()
 }
 
 /// The places of a job by name.

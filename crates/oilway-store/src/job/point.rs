@@ -14,7 +14,7 @@ use oilway_units::{
 
 use super::conditions::BACK_PRESSURE;
 use super::names::{Places, name, take};
-use super::point_fields::entries;
+use super::point_fields::{check_fields_of_any_kind, entries};
 use super::route::way;
 use super::surroundings::surroundings;
 use crate::asked::{Asked, Heard, entry, heard, not_among, one, report, written};
@@ -103,8 +103,14 @@ fn point(table: &Table<'_>, known: &Known<'_>) -> Option<Point> {
         critical: table.flag("critical").is_some_and(|placed| placed.value),
         at_least_every: table.item("at_least_every").and_then(|item| often(&item)),
     };
-    let kind = kind(table)?;
-    let entries = entries(table, kind);
+    let (kind, entries) = match kind(table) {
+        Some(kind) => (kind, entries(table, kind)),
+        None => {
+            check_fields_of_any_kind(table);
+            // The job is refused; the point stands in so that nothing that serves it is blamed.
+            (*points::KINDS.first()?, Vec::new())
+        }
+    };
     Some(Point {
         name: String::new(),
         part,
@@ -154,16 +160,11 @@ fn divider(table: &Table<'_>, dividers: &[DividerWish]) -> Option<usize> {
 
 fn kind(table: &Table<'_>) -> Option<&'static dyn PointKind> {
     let item = table.needed("kind")?;
-    let Some(text) = item.text() else {
-        table.items();
-        return None;
-    };
+    let text = item.text()?;
     let found = points::kind(text.value.trim());
     if found.is_none() {
         let ids: Vec<&str> = points::KINDS.iter().map(|kind| kind.id()).collect();
         not_among(&item, text.value, message!("store-unknown-kind", kind = text.value), &ids);
-        // Without its kind no key of the point can be judged.
-        table.items();
     }
     found
 }

@@ -1,9 +1,12 @@
 //! What a point's kind asks for, field by field, and what a bearing's designation fills.
 
+use std::collections::BTreeSet;
+
 use oilway_catalogue::bearings::{self, Bearing};
 use oilway_catalogue::reading::{Item, Table};
 use oilway_model::{AnyEntry, PointEntry};
-use oilway_physics::points::{PointField, PointKind, Wanted};
+use oilway_physics::Range;
+use oilway_physics::points::{KINDS, PointField, PointKind, Wanted};
 use oilway_text::message;
 use oilway_units::{AnyQuantity, Dimension, Origin, Said};
 
@@ -15,6 +18,42 @@ pub(super) fn entries(table: &Table<'_>, kind: &'static dyn PointKind) -> Vec<Po
     let bearing = if takes_bearing(kind) { bearing(table) } else { None };
     let fill = |field: &PointField| bearing.and_then(|bearing| dimension_of(bearing, field.name));
     kind.fields().iter().map(|field| field_entry(table, field, fill(field), bearing)).collect()
+}
+
+/// What can be judged of a point whose kind is not known: a key that no kind has is a slip whatever it is, and what every kind
+/// that has it reads as one dimension or word must be that.
+pub(super) fn check_fields_of_any_kind(table: &Table<'_>) {
+    bearing(table);
+    let fields = || KINDS.iter().flat_map(|kind| kind.fields());
+    let names: BTreeSet<&str> = fields().map(|field| field.name).collect();
+    for name in names {
+        let same: Vec<&PointField> = fields().filter(|field| field.name == name).collect();
+        if let (Some(item), Some(field)) = (table.item(name), same.first()) {
+            check_field_of_any_kind(table, &item, field, &same);
+        }
+    }
+}
+
+fn check_field_of_any_kind(table: &Table<'_>, item: &Item<'_>, field: &PointField, same: &[&PointField]) {
+    match field.wanted {
+        Wanted::Word(words) => {
+            if same.iter().all(|other| matches!(other.wanted, Wanted::Word(others) if others == words)) {
+                word_entry(table, field, words, None);
+            }
+        }
+        Wanted::Quantity { dimension, .. } => {
+            let range_of = |field: &&PointField| match field.wanted {
+                Wanted::Quantity { dimension: other, range, .. } if other == dimension => Some(range),
+                _ => None,
+            };
+            let ranges: Option<Vec<Range>> = same.iter().map(range_of).collect();
+            if let Some(ranges) = ranges {
+                let one = ranges.windows(2).all(|pair| pair[0] == pair[1]);
+                let range = ranges.first().filter(|_| one).copied().unwrap_or(Range::Any);
+                heard_any(item, Asked { dimension, range, unit: "" });
+            }
+        }
+    }
 }
 
 /// The fields that a bearing's designation fills.
