@@ -102,6 +102,9 @@ pub struct ColdLimit {
     pub temperature: Temperature,
     /// Where each remedy would move it.
     pub remedies: Vec<Remedy>,
+    /// The warmest limit that lubricant, pump or a line states for itself, and whose it is: what it says counts before any
+    /// pressure does.
+    pub stated: Option<(String, Temperature)>,
 }
 
 /// A remedy for the cold and what it brings.

@@ -79,7 +79,19 @@ pub(crate) fn cold_limit(
         place,
         temperature: at(shift),
         remedies,
+        stated: stated(design, &pump),
     })
+}
+
+/// The warmest of the coldest uses that lubricant, pump and lines state for themselves.
+fn stated(design: &Design, pump: &Pump) -> Option<(String, Temperature)> {
+    let lubricant =
+        design.conditions.lubricant.coldest.map(|t| (design.conditions.lubricant.name.clone(), t));
+    let lines =
+        design.conduits.iter().filter_map(|part| Some((part.description.clone(), part.quantity("coldest")?)));
+    let pump = (design.package.pump.description.clone(), pump.coldest);
+    let all = lubricant.into_iter().chain([pump]).chain(lines);
+    all.max_by(|a, b| a.1.total_cmp(&b.1).then_with(|| b.0.cmp(&a.0)))
 }
 
 /// The place of which the sentence speaks: the coldest outdoors, or the coldest of all.

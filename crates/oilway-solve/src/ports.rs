@@ -58,6 +58,9 @@ pub(crate) fn plan(design: &Design, catalogue: &Catalogue, joiner: &mut Joiner) 
     devices
 }
 
+/// Marks of pilot ports, ISO 11727.
+const PILOTS: [&str; 3] = ["10", "12", "14"];
+
 struct Planner<'a> {
     design: &'a Design,
     catalogue: &'a Catalogue,
@@ -151,6 +154,9 @@ impl Planner<'_> {
         let Some(at) = chain.iter().position(|part| part.id == host.id) else {
             return vec![Filling::Nothing];
         };
+        if let Some(decided) = self.valve_port(host, port) {
+            return decided;
+        }
         let next = if port.role == Role::AirIn { at.checked_sub(1) } else { Some(at + 1) };
         match next.map(|n| chain.get(n)) {
             None => vec![Filling::OpenByIntent(message!("solve-port-air-supply"))],
@@ -160,6 +166,18 @@ impl Planner<'_> {
                 nipple.into_iter().chain([Arc::clone(part)]).map(Filling::Part).collect()
             }
         }
+    }
+
+    /// What is particular about an air valve's ports: a pilot waits for a signal from outside, and of two outlets a pump with a
+    /// single air port takes the one that is fed while the valve is switched, 4 in ISO 11727; the other is shut.
+    fn valve_port(&self, host: &Arc<Part>, port: &Port) -> Option<Vec<Filling>> {
+        let valve = self.design.package.valve.as_ref().filter(|v| v.id == host.id)?;
+        if PILOTS.contains(&port.mark.as_str()) {
+            return Some(vec![Filling::OpenByIntent(message!("solve-port-pilot"))]);
+        }
+        let outlets = valve.ports.iter().filter(|p| p.role == Role::AirOut).count();
+        let inlets = self.design.package.pump.ports.iter().filter(|p| p.role == Role::AirIn).count();
+        (port.role == Role::AirOut && outlets > inlets && port.mark != "4").then(|| self.plug(port))
     }
 
     /// The reservoir under the block, on an adapter where their threads differ.

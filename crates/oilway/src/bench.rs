@@ -6,7 +6,7 @@ use oilway_catalogue::Catalogue;
 use oilway_catalogue::lubricants::library;
 use oilway_check::Report;
 use oilway_documents::sheets::Papers;
-use oilway_model::{Answer, Assumption, Design, Finding, Job};
+use oilway_model::{Answer, Assumption, Choice, Design, Finding, Job, Principle};
 use oilway_physics::Ledger;
 use oilway_solve::{Obstacle, Study};
 use oilway_store::{Lock, apply_lock, read_job, read_lock};
@@ -102,8 +102,42 @@ pub(crate) fn locked(job: &str) -> Result<Option<(PathBuf, Lock)>, Trouble> {
     }
 }
 
-/// Designs the job, works out what follows, and has it judged; the ledger keeps how, if it is on.
+/// Designs the job, works out what follows, and has it judged; the ledger keeps how, if it is on. A job that asks for a principle
+/// that is not designed here is told why, whatever was asked of it.
 pub(crate) fn work(
+    desk: &Desk,
+    job: &Job,
+    catalogue: &Catalogue,
+    ledger: &mut Ledger,
+) -> Result<Worked, Trouble> {
+    if job.principle.chosen() == Some(&Principle::Parallel) {
+        return Err(no_parallel(desk, job, catalogue));
+    }
+    progressive(desk, job, catalogue, ledger)
+}
+
+/// What stands against a parallel single line in this job, along the lines that a progressive system would have.
+fn no_parallel(desk: &Desk, job: &Job, catalogue: &Catalogue) -> Trouble {
+    let open = Job { principle: Choice::Open, ..job.clone() };
+    let worked = match progressive(desk, &open, catalogue, &mut Ledger::off()) {
+        Ok(worked) => worked,
+        Err(trouble) => return trouble,
+    };
+    let (exit, what, cure) = match oilway_solve::parallel(&worked.design, catalogue) {
+        None => (
+            Exit::CannotTell,
+            message!("oilway-parallel-no-valve"),
+            message!("oilway-parallel-no-valve-cure"),
+        ),
+        Some(verdict) if verdict.works => {
+            (Exit::CannotTell, verdict.says, message!("oilway-parallel-works-cure"))
+        }
+        Some(verdict) => (Exit::WillNotWork, verdict.says, message!("oilway-parallel-refused-cure")),
+    };
+    Trouble::Told(exit, vec![(what, cure)])
+}
+
+fn progressive(
     desk: &Desk,
     job: &Job,
     catalogue: &Catalogue,

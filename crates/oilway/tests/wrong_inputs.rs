@@ -145,12 +145,16 @@ fn a_parallel_single_line_is_refused_with_the_temperature_at_which_it_would_serv
     let path = folder.path().join("jobs/dairy/job.toml");
     let text = fs::read_to_string(&path).unwrap();
     fs::write(&path, text.replacen("principle = \"open\"", "principle = \"parallel\"", 1)).unwrap();
-    let ran = oilway_in(folder.path(), &["design", "jobs/dairy"]);
-    // The valves of the house range recharge below 16 bar; what remains and what would cure it follow from the design.
-    refused(&ran, 4, "does not recharge");
-    for says in ["16 bar", "remain after venting", "colder than", "°C"] {
-        assert!(ran.err.contains(says), "{says:?} is not in\n{}", ran.err);
+    for verb in ["design", "check", "ladder", "span", "pin"] {
+        let ran = oilway_in(folder.path(), &[verb, "jobs/dairy"]);
+        // The valves of the house range recharge below 16 bar; what remains and what would cure it follow from the design.
+        refused(&ran, 4, "does not recharge");
+        let said = ran.err.split_whitespace().collect::<Vec<_>>().join(" ");
+        for says in ["16 bar", "remain after venting", "colder than", "°C"] {
+            assert!(said.contains(says), "{verb}: {says:?} is not in\n{said}");
+        }
     }
+    assert!(!folder.path().join("jobs/dairy/job.lock").exists());
 }
 
 #[test]

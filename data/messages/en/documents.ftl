@@ -217,6 +217,7 @@ documents-window-open = open, from { $low } to { $high } marked pressure
 documents-window-shut = shut: to live it would need at least { $low }, to protect at most { $high }
 documents-cold = The system starts down to { $temperature } in { $place }, { $reserve } below the coldest day of the job. What would move that limit:
 documents-remedy = { $what }: down to { $temperature }
+documents-cold-stated = these are limits of pressure only: { $whose } is stated down to { $temperature } and no further
 documents-remedy-beyond = { $what }: the cold is then no longer the limit
 documents-look-refill = Refill every { $refill }; from the low-level signal { $reserve } are left.
 documents-look-air = Leave the air at { $setting } and lock the regulator; above { $highest } the burst disc does not live.

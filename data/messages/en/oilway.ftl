@@ -149,6 +149,7 @@ oilway-more-assumptions = { $more ->
 oilway-assumption = { $at }, { $span }: { $what } Moves the margin by { $weight } of the pressure available.
 oilway-assumption-turns = { $said } The verdict turns at { $value }.
 oilway-span-open = Nobody can tell yet: the verdict turns inside what nobody knows.
+oilway-span-practice = No fact of the job turns the verdict; a rule of practice does, and asks for care.
 oilway-span-closed = None of the ranges turns the verdict by itself.
 oilway-question = Ask or measure first: { $question } Until then { $at } is taken as { $span }, and nothing else weighs more.
 oilway-question-turns = Ask or measure first: { $question } Until then { $at } is taken as { $span }; the verdict turns at { $value }.

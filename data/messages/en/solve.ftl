@@ -75,6 +75,7 @@ solve-none-in-catalogue = the catalogue holds no { $kind } that suits this job
 solve-no-viscosity-line = the two viscosities of the oil give no viscosity line at a temperature of this job
 solve-cure-viscosity-line = Check the viscosities at 40 °C and 100 °C; the first must be the larger.
 solve-port-exhaust = open on purpose: exhaust air
+solve-port-pilot = the signal that switches the valve comes in here, from the machine's control or a hand valve; it is not in the parts list
 solve-port-air-supply = the plant's air comes in here
 solve-port-discharge = open on purpose: the relief discharges here; lead it away from faces and walkways
 
@@ -96,7 +97,7 @@ solve-why-sections = the cheapest sections that keep every point in its band, pr
 solve-why-sections-teed = the cheapest sections that keep every point in its band, with outlets of several sections led together
 solve-why-sections-unproven = sections that keep every point in its band; the search ended before it was proven that none are cheaper
 solve-why-sections-widened = the sizes on hand cannot keep the bands; the cheapest that keep all lower edges, with the upper edges widened to { NUMBER($factor, maximumFractionDigits: 2) } times
-solve-why-line = the narrowest bore at the one gradient at which the worst path holds on the coldest day
+solve-why-line = the cheapest bore with which the worst path holds on the coldest day; lines that many points share are widened first
 solve-why-pause = the point that is served least gets what it needs, as far as nobody gets more than his band allows; in whole minutes where the bands leave room
 
 # How numbers come about

@@ -149,6 +149,16 @@ fn window(answer: &Answer) -> Arg {
     }
 }
 
+/// The limit that lubricant, pump or a line states for itself, where it comes before any pressure does.
+fn stated(limit: &ColdLimit) -> Option<Message> {
+    let ends = limit.remedies.iter().map(|r| r.temperature).chain([Some(limit.temperature)]);
+    let (whose, coldest) = limit.stated.as_ref()?;
+    let first = ends.into_iter().any(|end| end.is_none_or(|end| end < *coldest));
+    first.then(|| {
+        message!("documents-cold-stated", whose = whose.trim_end_matches('.'), temperature = *coldest)
+    })
+}
+
 fn remedies(design: &Design, limit: &ColdLimit) -> Vec<Block> {
     if limit.remedies.is_empty() {
         return Vec::new();
@@ -166,7 +176,7 @@ fn remedies(design: &Design, limit: &ColdLimit) -> Vec<Block> {
             place = place,
             reserve = limit.reserve
         )),
-        Block::List(limit.remedies.iter().map(remedy).collect()),
+        Block::List(limit.remedies.iter().map(remedy).chain(stated(limit)).collect()),
     ]
 }
 

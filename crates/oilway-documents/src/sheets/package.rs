@@ -83,6 +83,12 @@ fn supply(design: &Design, answer: &Answer) -> Table {
     row(message!("documents-number-refill"), answer.supply.refill.into());
     row(message!("documents-number-reserve"), answer.supply.reserve.into());
     row(message!("documents-number-relieving"), words::or_none(answer.protection.relieving));
-    row(message!("documents-number-stays"), words::or_none(answer.protection.stays));
+    row(message!("documents-number-stays"), words::or_none(stays(answer)));
     table
+}
+
+/// What stays after a burst: what the lubricant could hold, but never more than stood there when the disc went.
+fn stays(answer: &Answer) -> Option<oilway_units::Pressure> {
+    let stood = answer.protection.highest_burst;
+    answer.protection.stays.map(|holds| stood.map_or(holds, |burst| holds.min(burst)))
 }

@@ -50,9 +50,9 @@ fn gauge(answer: &Answer) -> Table {
     let mut row = |what: Message, of: &dyn Fn(&SeasonResult) -> Arg| {
         table.rows.push([Arg::from(what)].into_iter().chain(answer.seasons.iter().map(of)).collect());
     };
-    row(message!("documents-gauge-first"), &|season| span(season, |path| path.start_rested));
+    row(message!("documents-gauge-first"), &|season| readable(season, |path| path.start_rested));
     row(message!("documents-gauge-moving"), &|season| span(season, |path| path.at_pump));
-    row(message!("documents-gauge-after"), &|season| span(season, |path| path.residual));
+    row(message!("documents-gauge-after"), &|season| readable(season, |path| path.residual));
     row(message!("documents-gauge-blocked"), &|season| season.pump.stall.into());
     row(message!("documents-gauge-event"), &|season| words::or_none(season.event_time));
     table
@@ -60,8 +60,13 @@ fn gauge(answer: &Answer) -> Table {
 
 /// The highest that the gauge at the pump shows while nothing is blocked.
 pub(super) fn highest_reading(season: &SeasonResult) -> Pressure {
-    let readings = season.paths.iter().map(|path| path.at_pump.max(path.start_rested));
+    let readings = season.paths.iter().map(|path| path.at_pump.max(path.start_rested).min(season.pump.stall));
     readings.fold(Pressure::ZERO, Pressure::max)
+}
+
+/// What a gauge can show of it: never more than the pump gives, whatever the lubricant could hold.
+fn readable(season: &SeasonResult, of: impl Fn(&PathPressures) -> Pressure) -> Arg {
+    span(season, |path| of(path).min(season.pump.stall))
 }
 
 /// From the easiest path to the worst.

@@ -72,6 +72,7 @@ pub(crate) fn small_answer() -> Answer {
             reserve: TemperatureDifference::from_kelvins(7.0),
             place: 1,
             temperature: Temperature::from_celsius(-5.0),
+            stated: Some(("Grease of the tests".to_owned(), Temperature::from_celsius(-10.0))),
             remedies: vec![Remedy {
                 what: message!("solve-remedy-wider"),
                 temperature: Some(Temperature::from_celsius(-14.0)),

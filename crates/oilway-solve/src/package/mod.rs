@@ -142,6 +142,8 @@ fn fitting_discs(job: &Job, catalogue: &Catalogue, block: &Part, joiner: &mut Jo
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
 struct Rank {
     lame: u8,
+    /// By how much the pump falls short of the need; among lame sets the least lame is shown.
+    shortfall: f64,
     short: bool,
     thin: bool,
     bursts: bool,
@@ -153,6 +155,10 @@ struct Rank {
 /// A margin between the highest burst and the weakest rating that is thinner than this is no margin. Common practice, no source.
 const THIN: f64 = 1.02;
 
+/// Share of the disc's steady maximum up to which a pump is set where there is a choice: a gauge is read to a few per cent and a
+/// regulator creeps. Common practice, no source.
+const ROOM: f64 = 0.95;
+
 /// One pair of pump and disc under trial.
 struct Trial<'a> {
     of: &'a Candidate,
@@ -163,11 +169,18 @@ impl Trial<'_> {
     fn run(&self, job: &Job, layout: &Layout, metering: &TreeMetering, losses: &Losses) -> (Rank, Power) {
         let rating = self.fixed_rating(metering);
         let ceiling = self.disc.map_or(rating, |d| d.steady).min(rating);
-        let highest = self.highest_setting(job, ceiling);
-        let highest_stall = self.stall(highest);
         let use_share = job.conditions.practice.stall_use.get().fraction();
         let least_rating = self.least_rating(job);
-        let fits = losses.within(layout, (highest_stall * use_share).min(ceiling), least_rating);
+        // With room to the disc first; right up to it only where nothing else serves.
+        let fitting = |ceiling: Pressure| {
+            let highest = self.highest_setting(job, ceiling);
+            let budget = (self.stall(highest) * use_share).min(ceiling);
+            (highest, losses.within(layout, budget, least_rating))
+        };
+        let (highest, fits) = match fitting(ceiling * ROOM) {
+            (highest, Some(bores)) => (highest, Some(bores)),
+            _ => fitting(ceiling),
+        };
         let holds = fits.is_some();
         let bores = fits.unwrap_or_else(|| losses.widest(layout, least_rating));
         let setting = self.setting(job, highest, bores.need / use_share);
@@ -182,6 +195,7 @@ impl Trial<'_> {
         let cost = price(&self.of.pump) + price(&self.of.block) + self.disc.map_or(0, |d| price(&d.part));
         let rank = Rank {
             lame: u8::from(!holds) + u8::from(!protects) + u8::from(bores.need > stall),
+            shortfall: (bores.need / stall.max(Pressure::from_pascals(1.0)) - 1.0).max(0.0),
             short: self.of.vessel.short,
             thin: strength < THIN,
             // A blocked line is the ordinary fault; it should be seen, and not cost a disc.

@@ -4,7 +4,7 @@
 //! least and most, then all together over a low-discrepancy sample (Halton, fixed order). Interval arithmetic is not used: it
 //! overstates.
 
-use oilway_model::{Assumption, Design, Season, Span};
+use oilway_model::{Assumption, Design, Season, Span, Verdict};
 use oilway_physics::Ledger;
 use oilway_text::message;
 use oilway_units::{AnyQuantity, Dimension, Flow, Origin, Ratio};
@@ -18,6 +18,21 @@ pub struct Study {
     pub spans: Vec<Span>,
     /// Open entries, the weightiest first.
     pub assumptions: Vec<Assumption>,
+}
+
+impl Study {
+    /// The verdict once it is known what nobody knows: where a fact of the job can turn it inside its range, nobody can tell yet. A
+    /// rule of practice that could turn it asks for care, not for a measurement.
+    pub fn weigh(&self, verdict: Verdict) -> Verdict {
+        let turns = |practice: bool| {
+            self.assumptions.iter().any(|a| a.turns_at.is_some() && a.at.starts_with("practice.") == practice)
+        };
+        match verdict {
+            Verdict::Works | Verdict::WorksWithCare if turns(false) => Verdict::CannotTellYet,
+            Verdict::Works if turns(true) => Verdict::WorksWithCare,
+            other => other,
+        }
+    }
 }
 
 /// Samples of all entries together; few, because the corners already hold the extremes of a model that goes one way with each entry.

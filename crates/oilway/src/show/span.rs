@@ -1,6 +1,6 @@
 //! Spans and assumptions on a page.
 
-use oilway_model::Assumption;
+use oilway_model::{Assumption, Verdict};
 use oilway_solve::Study;
 use oilway_text::{Arg, Message, message};
 use oilway_units::{AnyQuantity, Dimension, Ratio};
@@ -12,11 +12,12 @@ use crate::page::{Page, Set};
 const FIRST: usize = 3;
 
 /// The whole study.
-pub(crate) fn study(page: &mut Page, study: &Study, all: bool) {
-    page.loud(&if study.assumptions.iter().any(|assumption| assumption.turns_at.is_some()) {
-        message!("oilway-span-open")
-    } else {
-        message!("oilway-span-closed")
+pub(crate) fn study(page: &mut Page, study: &Study, verdict: Verdict, all: bool) {
+    let turns = study.assumptions.iter().any(|assumption| assumption.turns_at.is_some());
+    page.loud(&match (verdict, turns) {
+        (Verdict::CannotTellYet, _) => message!("oilway-span-open"),
+        (_, true) => message!("oilway-span-practice"),
+        (_, false) => message!("oilway-span-closed"),
     });
     if let Some(question) = question(&study.assumptions) {
         page.loud(&question);

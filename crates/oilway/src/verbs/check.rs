@@ -24,7 +24,8 @@ pub(crate) static VERB: Verb = Verb {
 
 fn run(desk: &Desk, request: &Request) -> Result<Reply, Trouble> {
     let opened = bench::open(desk, request.word("job").unwrap_or_default(), &[])?;
-    let worked = bench::work(desk, &opened.job, &opened.catalogue, &mut Ledger::off())?;
+    let mut worked = bench::work(desk, &opened.job, &opened.catalogue, &mut Ledger::off())?;
+    worked.answer.verdict = bench::study(desk, &worked.design).weigh(worked.answer.verdict);
     let reader = desk.reader(worked.design.units);
     let data = |reader: &Reader| CheckAnswer::new(&worked, reader);
     Ok(desk.reply(worked.answer.verdict.into(), reader, data, |page| {

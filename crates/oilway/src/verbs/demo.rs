@@ -40,8 +40,9 @@ fn run(desk: &Desk, request: &Request) -> Result<Reply, Trouble> {
     }
     files::save(&file, JOB.as_bytes())?;
     let opened = bench::opened(desk, file.display().to_string(), JOB.to_owned(), &[])?;
-    let worked = bench::work(desk, &opened.job, &opened.catalogue, &mut Ledger::off())?;
+    let mut worked = bench::work(desk, &opened.job, &opened.catalogue, &mut Ledger::off())?;
     let study = bench::study(desk, &worked.design);
+    worked.answer.verdict = study.weigh(worked.answer.verdict);
     let reader = desk.reader(worked.design.units);
     let mut written = write_all(folder, &worked, &study, &reader)?;
     written.insert(0, file);

@@ -4,15 +4,14 @@ use std::path::{Path, PathBuf};
 
 use oilway_documents::sheets::SHEETS;
 use oilway_documents::{csv, parts_list, sheets, text};
-use oilway_model::{Choice, Principle};
+
 use oilway_physics::Ledger;
 use oilway_solve::Study;
 use oilway_store::write_lock;
 use oilway_text::{Reader, message};
 
-use crate::bench::{self, Opened, Worked};
+use crate::bench::{self, Worked};
 use crate::desk::{Desk, Reply};
-use crate::exit::Exit;
 use crate::files;
 use crate::json::design::DesignAnswer;
 use crate::json::{self, print};
@@ -61,11 +60,9 @@ const NAMES: &[&str] = &[
 
 fn run(desk: &Desk, request: &Request) -> Result<Reply, Trouble> {
     let opened = bench::open(desk, request.word("job").unwrap_or_default(), request.words("reopen"))?;
-    if opened.job.principle.chosen() == Some(&Principle::Parallel) {
-        return parallel(desk, opened);
-    }
-    let worked = bench::work(desk, &opened.job, &opened.catalogue, &mut Ledger::off())?;
+    let mut worked = bench::work(desk, &opened.job, &opened.catalogue, &mut Ledger::off())?;
     let study = bench::study(desk, &worked.design);
+    worked.answer.verdict = study.weigh(worked.answer.verdict);
     let reader = desk.reader(worked.design.units);
     let mut written = Vec::new();
     if let Some(folder) = request.word("out") {
@@ -130,25 +127,6 @@ pub(crate) fn write_all(
     let plain = Reader { both: false, ..*reader };
     put("design.json".to_owned(), print(&DesignAnswer::new(worked, study, &[], &plain)))?;
     Ok(written)
-}
-
-/// A parallel single line, judged along the lines that a series progressive system would have.
-fn parallel(desk: &Desk, mut opened: Opened) -> Result<Reply, Trouble> {
-    opened.job.principle = Choice::Open;
-    let worked = bench::work(desk, &opened.job, &opened.catalogue, &mut Ledger::off())?;
-    let judged = oilway_solve::parallel(&worked.design, &opened.catalogue);
-    let (exit, what, cure) = match judged {
-        None => (
-            Exit::CannotTell,
-            message!("oilway-parallel-no-valve"),
-            message!("oilway-parallel-no-valve-cure"),
-        ),
-        Some(verdict) if verdict.works => {
-            (Exit::CannotTell, verdict.says, message!("oilway-parallel-works-cure"))
-        }
-        Some(verdict) => (Exit::WillNotWork, verdict.says, message!("oilway-parallel-refused-cure")),
-    };
-    Err(Trouble::Told(exit, vec![(what, cure)]))
 }
 
 #[cfg(test)]

@@ -4,7 +4,6 @@ use oilway_physics::Ledger;
 
 use crate::bench;
 use crate::desk::{Desk, Reply};
-use crate::exit::Exit;
 use crate::json::span::SpanAnswer;
 use crate::request::Request;
 use crate::show;
@@ -25,10 +24,8 @@ fn run(desk: &Desk, request: &Request) -> Result<Reply, Trouble> {
     let opened = bench::open(desk, request.word("job").unwrap_or_default(), &[])?;
     let worked = bench::work(desk, &opened.job, &opened.catalogue, &mut Ledger::off())?;
     let study = bench::study(desk, &worked.design);
-    // A verdict that turns inside what nobody knows is no verdict yet.
-    let open = study.assumptions.iter().any(|assumption| assumption.turns_at.is_some());
-    let exit = if open { Exit::CannotTell } else { worked.answer.verdict.into() };
+    let verdict = study.weigh(worked.answer.verdict);
     let data = |reader: &_| SpanAnswer::new(&study, reader);
     let reader = desk.reader(worked.design.units);
-    Ok(desk.reply(exit, reader, data, |page| show::span::study(page, &study, desk.all)))
+    Ok(desk.reply(verdict.into(), reader, data, |page| show::span::study(page, &study, verdict, desk.all)))
 }
