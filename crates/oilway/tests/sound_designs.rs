@@ -1,4 +1,4 @@
-//! Worked jobs, designed and then judged by the checker, which shares no code with the designer.
+//! Worked jobs, designed and then judged by the checker, which sees only the finished design.
 
 #![allow(clippy::unwrap_used, reason = "a test: what cannot be read must fail it")]
 
