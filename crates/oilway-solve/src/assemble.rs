@@ -81,7 +81,8 @@ fn round(
     let control = control(job, &metering.rhythm);
     let event = metering.cycle * f64::from(control.cycles);
     let flow = event / job.conditions.limits.event_time.get();
-    let losses = Losses::new(job, layout, &metering, flow).ok_or_else(|| vec![no_viscosity_line()])?;
+    let losses =
+        Losses::new(job, layout, &metering, flow, joiner).ok_or_else(|| vec![no_viscosity_line()])?;
     let power = power(job, catalogue, layout, &metering, &losses, event / control.pause, joiner)
         .ok_or_else(|| vec![missing("package.pump", "pump")])?;
     Ok(Round { metering, control, power })

@@ -38,6 +38,7 @@ mod spread;
 mod testing;
 mod trace;
 mod tree;
+mod unions;
 mod weather;
 
 pub use assemble::design;

@@ -18,8 +18,10 @@ use oilway_physics::pipe_flow;
 use oilway_units::{Flow, Length, PerPressure, Pressure};
 
 use crate::hydraulics::thickened;
+use crate::joints::Joiner;
 use crate::layout::{Conduit, Layout};
 use crate::tree::TreeMetering;
+use crate::unions::Unions;
 
 /// What each candidate of each leg costs in pressure, worked out once.
 #[derive(Debug)]
@@ -32,6 +34,8 @@ pub(crate) struct Losses {
     fixed: Vec<Pressure>,
     /// What the lines on offer are rated for, lowest first.
     ratings: Vec<Pressure>,
+    /// Which lines can be joined.
+    unions: Unions,
     /// What was found before.
     found: RefCell<Found>,
     /// Whether the lubricant thickens under pressure, so that a loss hangs on what lies behind it.
@@ -120,7 +124,13 @@ impl Picks<'_> {
 
 impl Losses {
     /// Works out the losses of all candidates on the coldest day. None where the lubricant has no viscosity line there.
-    pub(crate) fn new(job: &Job, layout: &Layout, metering: &TreeMetering, flow: Flow) -> Option<Self> {
+    pub(crate) fn new(
+        job: &Job,
+        layout: &Layout,
+        metering: &TreeMetering,
+        flow: Flow,
+        joiner: &mut Joiner,
+    ) -> Option<Self> {
         let conditions = &job.conditions;
         let fluids = cold_fluids(conditions)?;
         let served = served(layout);
@@ -149,7 +159,8 @@ impl Losses {
         let mut ratings: Vec<Pressure> = kinds.iter().flat_map(|k| &k.losses).map(|l| l.rated).collect();
         ratings.sort_by(Pressure::total_cmp);
         let thickens = fluids.iter().any(|fluid| fluid.pressure_coefficient > PerPressure::ZERO);
-        Some(Losses { legs, kinds, fixed, ratings, found: RefCell::default(), thickens })
+        let unions = Unions::new(layout, joiner);
+        Some(Losses { legs, kinds, fixed, ratings, unions, found: RefCell::default(), thickens })
     }
 
     /// Cheap bores whose worst path stays within `budget`, every line rated for at least `least_rating`.
@@ -189,7 +200,7 @@ impl Losses {
             let middle = fails + (holds - fails) / 2;
             if holds_with(middle) { holds = middle } else { fails = middle }
         }
-        let roomy = self.for_legs(&self.at_step(holds, least_rating));
+        let roomy = self.for_legs(layout, holds, least_rating);
         let saved = self.given_back(layout, &roomy, budget, least_rating);
         // Savings are counted as if losses simply added up; for an oil that thickens the proof is the whole walk.
         let chosen = if self.need(layout, Picks::OfLegs(&saved)) <= budget { saved } else { roomy };
@@ -198,7 +209,7 @@ impl Losses {
 
     /// The widest lines on offer, for a design that must be shown although nothing holds.
     pub(crate) fn widest(&self, layout: &Layout, least_rating: Pressure) -> Rc<Bores> {
-        Rc::new(self.bores(layout, self.for_legs(&self.at_step(STEPS, least_rating))))
+        Rc::new(self.bores(layout, self.for_legs(layout, STEPS, least_rating)))
     }
 
     fn all_rated(&self, least: Pressure) -> bool {
@@ -220,7 +231,7 @@ impl Losses {
         let price =
             if step >= STEPS { None } else { Some(LEAST_PRICE * libm::pow(PRICE_STEP, f64::from(step))) };
         let of_kind = |kind: &Kind| {
-            kind.pick(least_rating, |l| match price {
+            kind.pick(least_rating, |_, l| match price {
                 Some(price) => l.cost + price * kind.served * l.worst().pascals(),
                 None => l.worst().pascals(),
             })
@@ -228,8 +239,18 @@ impl Losses {
         self.kinds.iter().map(of_kind).collect()
     }
 
-    fn for_legs(&self, picks: &[usize]) -> Vec<Vec<usize>> {
-        self.legs.iter().map(|legs| legs.iter().map(|leg| picks[leg.kind]).collect()).collect()
+    /// The candidates of each leg at a step of the price, wider where they could not be joined.
+    fn for_legs(&self, layout: &Layout, step: i32, least_rating: Pressure) -> Vec<Vec<usize>> {
+        let picks = self.at_step(step, least_rating);
+        let mut chosen: Vec<Vec<usize>> =
+            self.legs.iter().map(|legs| legs.iter().map(|leg| picks[leg.kind]).collect()).collect();
+        for (node, of_node) in chosen.iter_mut().enumerate() {
+            let rated = |leg: usize, pick: usize| {
+                self.kinds[self.legs[node][leg].kind].losses[pick].rated >= least_rating
+            };
+            self.unions.widen(layout, node, of_node, rated);
+        }
+        chosen
     }
 
     fn bores(&self, layout: &Layout, chosen: Vec<Vec<usize>>) -> Bores {
@@ -264,17 +285,23 @@ impl Losses {
                 End::Point(_) => (budget - sums[number].0, budget - sums[number].1),
                 _ => slack[number],
             };
-            for (leg, pick) in self.legs[number].iter().zip(&mut chosen[number]) {
+            for (leg_number, leg) in self.legs[number].iter().enumerate() {
                 let kind = &self.kinds[leg.kind];
-                let now = kind.losses[*pick].of(leg.metres);
+                let now = kind.losses[chosen[number][leg_number]].of(leg.metres);
                 let more = |l: &Loss| (l.rested - now.rested, l.moving - now.moving);
                 let fits = |l: &Loss| more(l).0 <= room.0 && more(l).1 <= room.1;
-                let cost = |l: &Loss| if fits(&l.of(leg.metres)) { l.cost } else { f64::INFINITY };
+                let joins =
+                    |pick| self.unions.fits(&layout.candidates[number], &chosen[number], leg_number, pick);
+                let now_costs = kind.losses[chosen[number][leg_number]].cost;
+                let cost = |pick: usize, l: &Loss| {
+                    let better = l.cost < now_costs && fits(&l.of(leg.metres)) && joins(pick);
+                    if better { l.cost } else { f64::INFINITY }
+                };
                 let cheapest = kind.pick(least_rating, cost);
                 let then = kind.losses[cheapest].of(leg.metres);
-                if then.cost < now.cost && fits(&then) {
+                if then.cost < now.cost && fits(&then) && joins(cheapest) {
                     room = (room.0 - more(&then).0, room.1 - more(&then).1);
-                    *pick = cheapest;
+                    chosen[number][leg_number] = cheapest;
                 }
             }
             if let Some(parent) = node.parent {
@@ -343,11 +370,16 @@ impl Kind {
     }
 
     /// The candidate of least cost by a measure, the narrower of equals.
-    fn pick(&self, least_rating: Pressure, cost: impl Fn(&Loss) -> f64) -> usize {
+    fn pick(&self, least_rating: Pressure, cost: impl Fn(usize, &Loss) -> f64) -> usize {
         let rated = |l: &Loss| l.rated >= least_rating || self.losses.len() == 1;
-        let all = self.losses.iter().enumerate().filter(|(_, l)| rated(l));
-        let best = all.min_by(|a, b| cost(a.1).total_cmp(&cost(b.1)).then(a.0.cmp(&b.0)));
-        best.map_or(self.losses.len().saturating_sub(1), |(i, _)| i)
+        let mut best: Option<(f64, usize)> = None;
+        for (pick, loss) in self.losses.iter().enumerate().filter(|(_, l)| rated(l)) {
+            let costs = cost(pick, loss);
+            if best.is_none_or(|(least, _)| costs.total_cmp(&least).is_lt()) {
+                best = Some((costs, pick));
+            }
+        }
+        best.map_or(self.losses.len().saturating_sub(1), |(_, pick)| pick)
     }
 }
 
@@ -427,7 +459,7 @@ mod tests {
         let needs = needs(&job.conditions, &job.points, &tails, &mut Ledger::off());
         let metering = Meter::new(job, catalogue()).meter(&needs).unwrap();
         let flow = Flow::from_cubic_centimetres_per_minute(cubic_centimetres_per_minute);
-        let losses = Losses::new(job, &layout, &metering, flow).unwrap();
+        let losses = Losses::new(job, &layout, &metering, flow, &mut Joiner::new(catalogue())).unwrap();
         (layout, losses)
     }
 
@@ -539,6 +571,26 @@ mod tests {
             let Some(found) = losses.within(&layout, bar(budget), bar(100.0)) else { continue };
             let least = least_cost(&layout, &losses, bar(budget));
             assert!(found.price <= least * 1.15, "{budget} bar: {} against {least}", found.price);
+        }
+    }
+
+    #[test]
+    fn a_tube_and_its_hose_can_always_be_joined() {
+        let mut job = small();
+        for point in &mut job.points {
+            point.route.push(crate::testing::hose(0, 3.0));
+        }
+        let (layout, losses) = losses(&job, 20.0);
+        let mut joiner = Joiner::new(catalogue());
+        for budget in (20..200).step_by(3) {
+            let Some(bores) = losses.within(&layout, bar(f64::from(budget)), bar(100.0)) else { continue };
+            for &node in &layout.point_nodes {
+                let end = |leg: usize| {
+                    let conduit = layout.candidates[node][leg][bores.chosen[node][leg]];
+                    crate::joints::conduit_end(&layout.conduits[conduit].part)
+                };
+                assert!(joiner.join(&end(0), &end(1)).is_some(), "{budget}: {:?}", (end(0), end(1)));
+            }
         }
     }
 

@@ -256,7 +256,7 @@ impl Job {
             self.say("name", &divider_name(number));
             self.say("place", place);
             self.say("fed_by", &parent.map_or("pump".to_owned(), divider_name));
-            let length = if number == 0 { dice.tenths(20, 120) } else { dice.tenths(10, 60) };
+            let length = if number == 0 { dice.tenths(20, 250) } else { dice.tenths(10, 150) };
             let rise = dice.whole(0, 4) as f64 / 2.0 - 0.5;
             let (length, rise) = (self.length(length), self.length(rise));
             self.line(&format!("route = [{{ length = \"{length}\", rise = \"{rise}\" }}]"));
@@ -293,8 +293,8 @@ impl Job {
             if let Some(given) = &given {
                 self.line(given);
             }
-            let tube = self.length(dice.tenths(5, 30));
-            let hose = self.length(dice.tenths(5, 20));
+            let tube = self.length(dice.tenths(5, 60));
+            let hose = self.length(dice.tenths(5, 30));
             self.line(&match dice.chance(25) {
                 true => {
                     format!("route = [{{ length = \"{tube}\" }}, {{ length = \"{hose}\", flexible = true }}]")
