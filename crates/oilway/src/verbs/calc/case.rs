@@ -1,19 +1,17 @@
 //! One case: the values by name, and the result over their ranges.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use oilway_catalogue::reading::nearest;
 use oilway_physics::{Formula, NoAnswer, Symbol};
 use oilway_text::{Arg, Message, message, name_of};
 use oilway_units::{AnyQuantity, Dimension, Said, read_any};
 
-use crate::exit::Exit;
 use crate::json::calc::Case;
 use crate::show::formula::allowed;
-use crate::trouble::Trouble;
 
 /// What somebody gave for each input, by the place of the input in the formula.
-pub(super) type Values = BTreeMap<usize, (AnyQuantity, AnyQuantity)>;
+type Values = BTreeMap<usize, (AnyQuantity, AnyQuantity)>;
 /// What is wrong, and its cure.
 pub(super) type Problem = (Message, Message);
 
@@ -22,47 +20,84 @@ const MOST_CORNERS: u32 = 10;
 /// Points between the corners, for a formula that is not monotone.
 const SAMPLES: u32 = 64;
 
-/// Reads `name=value` texts.
-pub(super) fn values(formula: &Formula, texts: &[String]) -> Result<Values, Trouble> {
-    let mut values = Values::new();
-    let mut problems = Vec::new();
-    for text in texts {
-        match pair(formula, text) {
-            Ok((place, ends)) if values.insert(place, ends).is_some() => {
-                let name = formula.inputs.get(place).map_or("", |symbol| symbol.name);
-                problems.push((message!("oilway-twice", name = name), message!("oilway-twice-cure")));
-            }
-            Ok(_) => {}
-            Err(problem) => problems.push(problem),
-        }
-    }
-    if problems.is_empty() { Ok(values) } else { Err(Trouble::Told(Exit::Mistakes, problems)) }
+/// What somebody gave, and what is wrong with it.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Given {
+    /// The values that could be read.
+    pub(super) values: Values,
+    /// The inputs that were named, well or not: such a one is not missing.
+    named: BTreeSet<usize>,
+    /// What could not be read.
+    pub(super) problems: Vec<Problem>,
 }
 
-fn pair(formula: &Formula, text: &str) -> Result<(usize, (AnyQuantity, AnyQuantity)), Problem> {
-    let Some((name, value)) = text.split_once('=') else {
-        return Err((message!("oilway-no-pair", text = text), message!("oilway-no-pair-cure")));
-    };
-    let place = place(formula, name.trim())?;
-    let symbol = &formula.inputs[place];
-    Ok((place, value_of(symbol, value)?))
+impl Given {
+    /// Takes what was said for an input, in place of what was said before.
+    pub(super) fn take(&mut self, formula: &Formula, place: usize, text: &str) {
+        self.named.insert(place);
+        match value_of(&formula.inputs[place], text) {
+            Ok(ends) => {
+                self.values.insert(place, ends);
+            }
+            Err(problem) => self.problems.push(problem),
+        }
+    }
+
+    /// Everything that keeps the formula from being calculated: what cannot be read, is missing, or lies outside.
+    fn wrong(&self, formula: &Formula) -> Vec<Problem> {
+        let inputs = || formula.inputs.iter().enumerate();
+        let mut wrong = self.problems.clone();
+        wrong.extend(inputs().filter(|(place, _)| !self.named.contains(place)).map(|(_, s)| missing(s)));
+        wrong.extend(inputs().filter_map(|(place, symbol)| outside(symbol, self.values.get(&place)?)));
+        wrong
+    }
+}
+
+/// Reads `name=value` texts.
+pub(super) fn given(formula: &Formula, texts: &[String]) -> Given {
+    let mut given = Given::default();
+    for text in texts {
+        let Some((name, value)) = text.split_once('=') else {
+            given.problems.push((message!("oilway-no-pair", text = text), message!("oilway-no-pair-cure")));
+            continue;
+        };
+        match place(formula, name.trim()) {
+            Ok(place) if given.named.contains(&place) => {
+                let name = formula.inputs[place].name;
+                given.problems.push((message!("oilway-twice", name = name), message!("oilway-twice-cure")));
+            }
+            Ok(place) => given.take(formula, place, value),
+            Err(problem) => {
+                // The input that was probably meant is not told to be missing as well.
+                given.named.extend(meant(formula, name.trim()));
+                given.problems.push(problem);
+            }
+        }
+    }
+    given
+}
+
+/// The input whose name is most like this one.
+fn meant(formula: &Formula, name: &str) -> Option<usize> {
+    let near = nearest(name, formula.inputs.iter().map(|symbol| symbol.name))?;
+    formula.inputs.iter().position(|symbol| symbol.name == near)
 }
 
 /// The input with this name.
 pub(super) fn place(formula: &Formula, name: &str) -> Result<usize, Problem> {
     let found = formula.inputs.iter().position(|symbol| symbol.name == name || symbol.letter == name);
     found.ok_or_else(|| {
-        let names = || formula.inputs.iter().map(|symbol| symbol.name);
-        let cure = match nearest(name, names()) {
-            Some(near) => message!("oilway-perhaps", word = near),
-            None => message!("oilway-no-input-cure", names = names().map(Arg::from).collect::<Vec<_>>()),
+        let names = || formula.inputs.iter().map(|symbol| Arg::from(symbol.name)).collect::<Vec<_>>();
+        let cure = match meant(formula, name) {
+            Some(near) => message!("oilway-perhaps", word = formula.inputs[near].name),
+            None => message!("oilway-no-input-cure", names = names()),
         };
         (message!("oilway-no-input", formula = formula.id, name = name), cure)
     })
 }
 
 /// The two ends of what was said for an input.
-pub(super) fn value_of(symbol: &Symbol, text: &str) -> Result<(AnyQuantity, AnyQuantity), Problem> {
+fn value_of(symbol: &Symbol, text: &str) -> Result<(AnyQuantity, AnyQuantity), Problem> {
     let about = message!("oilway-input-is", name = symbol.name, meaning = symbol.meaning);
     match read_any(symbol.dimension, text) {
         Ok(Said::Value(value)) => Ok((value, value)),
@@ -77,23 +112,12 @@ pub(super) fn value_of(symbol: &Symbol, text: &str) -> Result<(AnyQuantity, AnyQ
 }
 
 /// The result of a case.
-pub(super) fn calculated(formula: &'static Formula, values: &Values) -> Result<Case, Vec<Problem>> {
-    let missing: Vec<Problem> = formula
-        .inputs
-        .iter()
-        .enumerate()
-        .filter(|(place, _)| !values.contains_key(place))
-        .map(|(_, symbol)| missing(symbol))
-        .collect();
-    if !missing.is_empty() {
-        return Err(missing);
+pub(super) fn calculated(formula: &'static Formula, given: &Given) -> Result<Case, Vec<Problem>> {
+    let wrong = given.wrong(formula);
+    if !wrong.is_empty() {
+        return Err(wrong);
     }
-    let inputs: Vec<_> = values.values().copied().collect();
-    let outside: Vec<Problem> =
-        formula.inputs.iter().zip(&inputs).filter_map(|(symbol, ends)| outside(symbol, ends)).collect();
-    if !outside.is_empty() {
-        return Err(outside);
-    }
+    let inputs: Vec<_> = given.values.values().copied().collect();
     let at = |shares: &dyn Fn(usize) -> f64| {
         let point: Vec<AnyQuantity> =
             inputs.iter().enumerate().map(|(place, ends)| between(ends, shares(place))).collect();

@@ -6,7 +6,7 @@ use oilway_physics::Formula;
 use oilway_text::message;
 use oilway_units::{AnyQuantity, Unit, show_exact};
 
-use super::case::{self, Problem, Values};
+use super::case::{self, Given, Problem};
 use crate::desk::{Desk, Reply};
 use crate::exit::Exit;
 use crate::files;
@@ -27,9 +27,12 @@ const MOST_TOLD: usize = 50;
 pub(super) fn cases(
     desk: &Desk,
     formula: &'static Formula,
-    given: &Values,
+    given: &Given,
     file: &str,
 ) -> Result<Reply, Trouble> {
+    if !given.problems.is_empty() {
+        return Err(Trouble::Told(Exit::Mistakes, given.problems.clone()));
+    }
     let text = files::text(file)?;
     let lines = Path::new(file).extension().is_some_and(|ending| ending == "jsonl" || ending == "ndjson");
     let rows = if lines { json_lines(&text) } else { table(&text) };
@@ -72,26 +75,16 @@ fn capped(mut problems: Vec<Problem>) -> Vec<Problem> {
     problems
 }
 
-fn calculated(formula: &'static Formula, given: &Values, row: &Row) -> Result<Case, Vec<Problem>> {
+fn calculated(formula: &'static Formula, given: &Given, row: &Row) -> Result<Case, Vec<Problem>> {
     let here = |(what, cure): Problem| (message!("oilway-in-row", row = row.number, what = what), cure);
     let mut values = given.clone();
-    let mut problems = Vec::new();
     for (column, cell) in &row.cells {
         let (name, unit) = header(column);
         // Other columns, a name or a remark, are the user's own; a misspelt one shows as an input that is missing.
         let Ok(place) = case::place(formula, name) else { continue };
-        let symbol = &formula.inputs[place];
         let bare = unit.filter(|_| cell.trim().parse::<f64>().is_ok());
         let text = bare.map_or_else(|| cell.clone(), |unit| format!("{} {unit}", cell.trim()));
-        match case::value_of(symbol, &text) {
-            Ok(ends) => {
-                values.insert(place, ends);
-            }
-            Err(problem) => problems.push(here(problem)),
-        }
-    }
-    if !problems.is_empty() {
-        return Err(problems);
+        values.take(formula, place, &text);
     }
     case::calculated(formula, &values).map_err(|list| list.into_iter().map(here).collect())
 }

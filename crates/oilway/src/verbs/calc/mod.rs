@@ -43,15 +43,15 @@ fn run(desk: &Desk, request: &Request) -> Result<Reply, Trouble> {
     let Some(formula) = oilway_physics::find(wanted) else {
         return search(desk, wanted);
     };
-    let values = case::values(formula, request.words("values"))?;
+    let given = case::given(formula, request.words("values"));
     if let Some(file) = request.word("cases") {
-        return file::cases(desk, formula, &values, file);
+        return file::cases(desk, formula, &given, file);
     }
-    if values.is_empty() {
+    if request.words("values").is_empty() {
         return Ok(explained(desk, formula));
     }
     let case =
-        case::calculated(formula, &values).map_err(|problems| Trouble::Told(Exit::Mistakes, problems))?;
+        case::calculated(formula, &given).map_err(|problems| Trouble::Told(Exit::Mistakes, problems))?;
     let data = |reader: &_| CalcAnswer {
         version: "oilway.calc.1",
         formulas: vec![formula.into()],
