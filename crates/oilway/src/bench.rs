@@ -63,7 +63,7 @@ pub(crate) fn lock_file(job: &str) -> PathBuf {
 /// Opens a job with the choices that were pinned, but for those to be chosen anew.
 pub(crate) fn open(desk: &Desk, path: &str, reopen: &[String]) -> Result<Opened, Trouble> {
     let file = job_file(path);
-    let text = files::text(&file)?;
+    let text = files::job_text(&file)?;
     opened(desk, file, text, reopen)
 }
 

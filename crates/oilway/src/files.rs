@@ -16,6 +16,15 @@ pub(crate) fn text(path: &str) -> Result<String, Trouble> {
     oilway_store::files::load_text(Path::new(path)).map_err(trouble)
 }
 
+/// The text of a job file; a folder that reaches here has no job in it.
+pub(crate) fn job_text(path: &str) -> Result<String, Trouble> {
+    if Path::new(path).is_dir() {
+        let what = message!("oilway-no-job-here", folder = path);
+        return Err(Trouble::Told(Exit::Files, vec![(what, message!("oilway-no-job-here-cure"))]));
+    }
+    text(path)
+}
+
 /// The bytes of a file.
 pub(crate) fn bytes(path: &str) -> Result<Vec<u8>, Trouble> {
     oilway_store::files::load(Path::new(path)).map_err(trouble)

@@ -101,6 +101,8 @@ oilway-local-codes = This is an engineering aid: local codes and licensed practi
 
 oilway-file-is-there = { $file } is there already.
 oilway-file-is-there-cure = Name another file, or move this one away; nothing is written over.
+oilway-no-job-here = The folder { $folder } holds no job.toml.
+oilway-no-job-here-cure = Name a job file, or a folder with a job.toml in it; `oilway demo FOLDER` makes one to begin with.
 oilway-no-folder = The folder { $folder } cannot be made: { $reason }
 oilway-no-folder-cure = Name a folder in which you may write.
 oilway-in-cell = { $file }, cell { $cell }: { $what }
@@ -360,8 +362,9 @@ oilway-no-rule-cure = `oilway explain` lists the rules.
 # What if
 
 oilway-verb-what-if = Change values in memory and see before and after
-oilway-verb-what-if-about = The job file stays as it is. A place is written as the assumptions and the lock file write it: pause, air.lowest, place.washer.coldest, point.washer chain 1.duty, package.disc. The exit code is the verdict after the change.
+oilway-verb-what-if-about = The job file stays as it is. A place is written as the assumptions and the lock file write it: pause, air.lowest, place.washer.coldest, point.washer chain 1.duty, line.washer.1.conduit, divider.washer.sections, package.disc. The exit code is the verdict after the change.
 oilway-input-changes = Values to change
+oilway-no-change-pair = "{ $text }" gives no value.
 oilway-no-change = There is nothing to change.
 oilway-no-change-cure = Name a place and its value: air.lowest='5 bar'.
 oilway-stop = STOP: { $at }: { $what }
