@@ -1,13 +1,14 @@
 //! From a survey to a complete design: demand, metering, lines, package, protection, ports.
 //!
 //! Read [`design`] first: it is the order of the work. [`evaluate`] says what follows from a design, [`study`] what the unknowns
-//! do to it, [`parallel`] whether another principle would serve.
+//! do to it, [`parallel`] whether another principle would serve. [`cold_start`] answers one question of its own over the telephone.
 //!
 //! The crate chooses; it never judges. The independent checker is another crate that shares no code with this one beyond
 //! formulas.
 
 mod assemble;
 mod cold;
+pub mod cold_start;
 mod conduits;
 mod control;
 mod equipment;

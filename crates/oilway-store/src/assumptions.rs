@@ -188,6 +188,21 @@ pub static HALVING: Assumption = of(
     defaults::HALVING_SOURCE,
 );
 
+/// Length of a line of which a telephone call tells nothing.
+pub static COLD_LENGTH: Assumption = of("assume-cold-length", D::Length, [5.0, 20.0, 60.0], JUDGED);
+/// Its bore.
+pub static COLD_BORE: Assumption = of("assume-cold-bore", D::Length, [0.004, 0.008, 0.013], JUDGED);
+/// Wall of a tube of which only the outside is known.
+pub static TUBE_WALL: Assumption = of("assume-tube-wall", D::Length, [0.0009, 0.00125, 0.00165], JUDGED);
+/// Ratio of an air-driven pump whose plate nobody has read.
+pub static PUMP_RATIO: Assumption = of("assume-pump-ratio", D::Ratio, [20.0, 40.0, 65.0], JUDGED);
+/// Share of ratio times air that a pump keeps at rest; the band of `air/stall`.
+pub static STALL_EFFICIENCY: Assumption =
+    of("assume-stall-efficiency", D::Ratio, [0.85, 0.9, 0.95], PRACTICE);
+/// What dividers and bearings ask at the far end of a progressive main.
+pub static COLD_END: Assumption =
+    of("assume-cold-end", D::Pressure, [5.0 * BAR, 20.0 * BAR, 50.0 * BAR], JUDGED);
+
 /// The band of a property of a grease class as an assumption.
 pub(crate) fn of_class<T: Quantity>(key: &'static str, band: Band<T>) -> Assumption {
     let span = [band.low.si(), band.typical.si(), band.high.si()];
@@ -233,6 +248,12 @@ pub static ALL: &[&Assumption] = &[
     &PRESSURE_COEFFICIENT,
     &GREASE_DENSITY,
     &HALVING,
+    &COLD_LENGTH,
+    &COLD_BORE,
+    &TUBE_WALL,
+    &PUMP_RATIO,
+    &STALL_EFFICIENCY,
+    &COLD_END,
 ];
 
 #[cfg(test)]

@@ -19,7 +19,7 @@ mod survey;
 pub use assumptions::Assumption;
 pub use catalogue_files::{CatalogueFolder, read_catalogue};
 pub use catalogue_sheets::{CatalogueSheets, read_catalogue_sheets, write_catalogue_sheets};
-pub use job::{read_job, write_job};
+pub use job::{lubricant_of_class, lubricant_of_library, read_job, write_job};
 pub use lock::{Lock, apply_lock, read_lock, write_lock};
 pub use metering::{MeteringInstance, MeteringModel, read_metering};
 pub use sheets::SheetMistake;

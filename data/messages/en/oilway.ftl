@@ -385,3 +385,67 @@ oilway-name-window-low = window of the disc from
 oilway-name-window-high = window of the disc to
 oilway-name-use = what the system uses
 oilway-name-reserve = time from the low-level signal to empty
+
+# The cold start over the telephone
+
+oilway-verb-cold-start = Tell on the telephone whether a line of grease starts today, and how cold it may get
+oilway-verb-cold-start-about = At most six boxes, written name=value; each may be missing, unknown (?) or a range: temperature, lubricant (a name of the library, or a class such as 'NLGI 2') or yield (measured after rest, today or at yield_at), length, bore or tube ('10 x 1', 'half inch tube'), pressure or ratio and air, kind (one line, progressive, parallel). What a question asks for has a box too: halving, rest, efficiency, end, reset. The exit code is the verdict.
+oilway-input-cold-values = What is known, each with its unit
+oilway-cold-allowed = It may be from { $low } to { $high }, a range, or unknown.
+oilway-cold-either = { $one } and { $other } say the same thing twice.
+oilway-cold-either-cure = Give the one that is known better and leave the other out.
+oilway-cold-oil = { $name } is an oil, and an oil has no stress below which nothing moves.
+oilway-cold-oil-cure = Write a job for it and ask `oilway design`; there its viscosity on the coldest day is counted.
+oilway-cold-no-lubricant = No grease "{ $name }" is in the library, and no class of that name flows in a line.
+oilway-cold-no-lubricant-cure = Write a class from NLGI 000 to NLGI 3, or yield= with a measured stress, or ?.
+oilway-cold-kind = "{ $name }" is no kind of system.
+oilway-cold-kind-cure = Write kind=progressive, kind=parallel or kind='one line'.
+oilway-cold-no-bore = A tube of { $outside } with a wall of { $wall } has no bore.
+oilway-cold-no-bore-cure = Write outside diameter, then wall: 10 x 1.
+
+oilway-cold-stop = STOP: never open the regulator further and bring no flame to a line. A stuck line is under stored pressure even when its gauge shows nothing; full air bursts the disc or the oldest hose. Open no joint before the pressure is off; read the cautions S20 and S31.
+oilway-cold-verdict = Verdict: { $verdict }.
+oilway-cold-usual = With the usual values of what is not known: { $said }
+oilway-cold-starts = It starts at { $temperature }: it needs about { $need } to move and the pump gives { $have }; it will not start below about { $coldest }.
+oilway-cold-starts-always = It starts at { $temperature }: it needs about { $need } to move and the pump gives { $have }; the cold is not its limit.
+oilway-cold-will-not = It will not start below about { $coldest }; at { $temperature } it would need about { $need } to move, and the pump gives { $have }.
+oilway-cold-never = It will not start however warm it gets: at { $temperature } it would need about { $need } to move, and the pump gives { $have }.
+oilway-cold-stuck = At { $temperature } it would need about { $need } to move and the pump gives { $have }, but what stays in the line after venting keeps the valves from recharging; they recharge down to about { $coldest }.
+oilway-cold-stuck-always = At { $temperature } it would need about { $need } to move and the pump gives { $have }, but what stays in the line after venting keeps the valves from recharging, however warm it gets.
+oilway-cold-band = Over everything that is not known: needed { $need }, given { $have }; the coldest start is { $best } at best, { $worst } at worst.
+oilway-cold-stated = This limit is one of pressure only: the lubricant is stated down to { $stated } and no further.
+oilway-cold-down-to = { $temperature }
+oilway-cold-beyond = any cold
+oilway-cold-not-enough = at no temperature
+oilway-cold-remedies = What lasts, and how cold it may get then
+oilway-cold-softer = a grease one class softer, or a synthetic one of the same class
+oilway-cold-wider = the next wider bore all along
+oilway-cold-traced = heat tracing that keeps the line at { $temperature }
+oilway-cold-remedy = { $what }: starts down to { $reach }
+oilway-cold-remedy-beyond = { $what }: the cold is then no longer the limit
+oilway-cold-remedy-not-enough = { $what }: not enough by itself
+oilway-cold-hour = In the next hour
+oilway-cold-hour-hands = Stop the machine, or lubricate its vital points by hand; let nobody wait for the pump.
+oilway-cold-hour-warm = Warm the coldest stretch and the reservoir with warm air, warm water in bags or a heating mat, never with a flame; keep hoses and plastic tubes below what they stand.
+oilway-cold-hour-wait = Leave the regulator as it is, try again as the line warms, and look for grease at the last point before the machine runs on.
+oilway-cold-plan = For the maintenance plan: change to the winter grade before nights below { $plan }.
+oilway-cold-plan-wrong = For the maintenance plan: this line starts too late even for cool nights of summer; it wants another grease, bore or heating before the winter.
+oilway-cold-plan-open = Until that question is answered, rely on no temperature.
+oilway-cold-plan-worst = Until that question is answered, count with { $worst }.
+oilway-cold-counted = Counted: the stress along the line and what the far end asks. Not counted: fittings and climbs; and to keep grease moving takes more than to start it.
+oilway-cold-taken = { $name }, { $span }: { $what }
+oilway-cold-taken-said = as told, no better known
+
+oilway-cold-ask-temperature = How cold is the coldest stretch of the line now? Put a thermometer on the tube.
+oilway-cold-ask-yield = Which grease is it: name, NLGI class, and what yield stress or flow pressure does its maker give in the cold?
+oilway-cold-ask-yield-at = How cold was the grease when its yield stress was measured?
+oilway-cold-ask-halving = How much stiffer does this grease get in the cold: has its maker yield stresses or flow pressures at two temperatures?
+oilway-cold-ask-rest = How long did the line stand, and what pressure does it take to start after such a rest, against that in motion?
+oilway-cold-ask-length = How long is the line to the farthest point? Pace it out.
+oilway-cold-ask-bore = What is the bore: outside diameter and wall of the tube, or what is printed on the hose?
+oilway-cold-ask-pressure = What is the highest pressure that the pump gives? It stands on its plate.
+oilway-cold-ask-ratio = What ratio stands on the plate of the pump?
+oilway-cold-ask-air = What does the air gauge at the pump show while it tries? Read it, do not turn it.
+oilway-cold-ask-efficiency = What pressure does the pump reach against a shut valve, at that air? The last record of it will do; make no such trial on a stuck line.
+oilway-cold-ask-end = What pressure do the dividers, valves and bearings at the far end ask? The last record on a warm day shows it.
+oilway-cold-ask-reset = Below what pressure do the metering valves recharge? It stands in their data.

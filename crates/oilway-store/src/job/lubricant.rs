@@ -39,7 +39,7 @@ pub(super) fn lubricant(table: &Table<'_>, library: &[LubricantData]) -> Option<
         return None;
     };
     let name = table.text("name").map(|placed| placed.value.trim().to_owned());
-    let lubricant = of_library(found);
+    let lubricant = lubricant_of_library(found);
     Some(Lubricant { name: name.unwrap_or(lubricant.name), ..lubricant })
 }
 
@@ -316,8 +316,36 @@ fn unknown_design() -> Option<classes::Design> {
     })
 }
 
+/// A grease of which only the class is known, or not even that (`unknown`), as a job holds it; none for a class that is no class or
+/// too stiff for a line.
+pub fn lubricant_of_class(class: &str) -> Option<Lubricant> {
+    let at_40 = assume::BASE_OIL_AT_40.entry();
+    let base_oil = Oil {
+        at_40,
+        at_100: assumed_at_100(at_40)?,
+        density_15: assume::OIL_DENSITY.entry(),
+        pressure_coefficient: assume::PRESSURE_COEFFICIENT.entry(),
+        pour_point: None,
+    };
+    let grease = Grease {
+        class: class.to_owned(),
+        thickener: String::new(),
+        base_oil,
+        curve: FlowCurve::Span(band_of_class(class)?),
+        density: assume::GREASE_DENSITY.entry(),
+    };
+    Some(Lubricant {
+        name: format!("NLGI {class}"),
+        description: String::new(),
+        substance: Substance::Grease(grease),
+        food: false,
+        coldest: None,
+        hottest: None,
+    })
+}
+
 /// A lubricant of the library as a job holds it.
-fn of_library(data: &LubricantData) -> Lubricant {
+pub fn lubricant_of_library(data: &LubricantData) -> Lubricant {
     Lubricant {
         name: data.name.clone(),
         description: data.description.clone(),

@@ -22,6 +22,7 @@ use oilway_text::{Mistake, message};
 use oilway_units::UnitSystem;
 
 use crate::asked::{finish, quoted};
+pub use lubricant::{lubricant_of_class, lubricant_of_library};
 use names::Places;
 pub(crate) use package::{PAUSE, PRINCIPLES, SETTING};
 pub(crate) use parts::OPEN;

@@ -5,6 +5,7 @@
 
 pub mod calc;
 pub mod check;
+pub mod cold_start;
 pub mod design;
 pub mod explain;
 pub mod ladder;

@@ -1,5 +1,6 @@
 //! Pages: how answers of the other crates look to a person.
 
+pub(crate) mod cold_start;
 pub(crate) mod explain;
 pub(crate) mod formula;
 pub(crate) mod metering;

@@ -2,6 +2,7 @@
 
 mod calc;
 mod check;
+mod cold_start;
 mod completions;
 mod demo;
 mod design;
@@ -90,6 +91,7 @@ pub static VERBS: &[&Verb] = &[
     &pin::VERB,
     &reopen::VERB,
     &explain::VERB,
+    &cold_start::VERB,
     &calc::VERB,
     &meter::VERB,
     &parts::VERB,

@@ -74,7 +74,10 @@ impl<'a> Boxes<'a> {
     /// The two boxes say the same thing twice.
     pub(super) fn either(&mut self, one: &'static str, other: &'static str) {
         if self.text(one).is_some() && self.text(other).is_some() {
-            self.wrong(message!("oilway-cold-either", one = one, other = other), message!("oilway-cold-either-cure"));
+            self.wrong(
+                message!("oilway-cold-either", one = one, other = other),
+                message!("oilway-cold-either-cure"),
+            );
         }
     }
 
@@ -95,7 +98,13 @@ impl<'a> Boxes<'a> {
     }
 
     /// A quantity in the words of a box, within what makes sense.
-    pub(super) fn read<T: Quantity>(&mut self, name: &'static str, text: &str, low: T, high: T) -> Option<Entry<T>> {
+    pub(super) fn read<T: Quantity>(
+        &mut self,
+        name: &'static str,
+        text: &str,
+        low: T,
+        high: T,
+    ) -> Option<Entry<T>> {
         let of = |quantity: AnyQuantity| T::from_si(quantity.si);
         let said = match read_any(T::DIMENSION, text) {
             Ok(said) => said.map(of),

@@ -4,7 +4,7 @@ use oilway_catalogue::Catalogue;
 use oilway_catalogue::kinds::{Medium, MeteringValve, Tube};
 use oilway_catalogue::lubricants::library;
 use oilway_catalogue::reading::nearest;
-use oilway_model::Lubricant;
+use oilway_model::{FlowCurve, Grease, Lubricant, Substance};
 use oilway_solve::cold_start::{ColdStart, Push, Stiffness};
 use oilway_store::assumptions as assume;
 use oilway_store::{lubricant_of_class, lubricant_of_library};
@@ -25,21 +25,20 @@ pub(super) fn read(texts: &[String], catalogue: &Catalogue) -> Result<ColdStart,
     let outdoors = (Temperature::from_celsius(-80.0), Temperature::from_celsius(60.0));
     let temperature = boxes.entry("temperature", outdoors, &assume::COLDEST_OUTDOORS);
     let grease = stiffness(&mut boxes, outdoors);
-    let rest = rest(&mut boxes, &grease);
+    let told = matches!(grease, Some(Stiffness::Told { .. }));
+    let rest = rest(&mut boxes, told);
     let metres = (Length::from_metres(0.1), Length::from_metres(1000.0));
     let length = boxes.entry("length", metres, &assume::COLD_LENGTH);
     let bore = bore(&mut boxes);
     let push = push(&mut boxes);
     let (end, reset) = far_end(&mut boxes, catalogue);
-    if !boxes.problems.is_empty() {
-        return Err(boxes.problems);
-    }
+    let Some(grease) = grease.filter(|_| boxes.problems.is_empty()) else { return Err(boxes.problems) };
     let wider = next_wider(bore.typical(), catalogue);
     let use_share = Ratio::from_fraction(assume::STALL_USE.typical);
     Ok(ColdStart { temperature, grease, rest, length, bore, wider, push, end, reset, use_share })
 }
 
-fn stiffness(boxes: &mut Boxes<'_>, outdoors: (Temperature, Temperature)) -> Stiffness {
+fn stiffness(boxes: &mut Boxes<'_>, outdoors: (Temperature, Temperature)) -> Option<Stiffness> {
     let halves = (TemperatureDifference::from_kelvins(2.0), TemperatureDifference::from_kelvins(200.0));
     let stress = (Pressure::from_pascals(0.1), Pressure::from_pascals(1e5));
     boxes.either("lubricant", "yield");
@@ -47,19 +46,20 @@ fn stiffness(boxes: &mut Boxes<'_>, outdoors: (Temperature, Temperature)) -> Sti
     let at = boxes.said("yield_at", outdoors.0, outdoors.1);
     let halving = boxes.said("halving", halves.0, halves.1);
     if let Some(yield_stress) = yield_stress {
-        return Stiffness::Told { yield_stress, at, halving: halving.unwrap_or_else(|| assume::HALVING.entry()) };
+        let halving = halving.unwrap_or_else(|| assume::HALVING.entry());
+        return Some(Stiffness::Told { yield_stress, at, halving });
     }
-    let mut lubricant = lubricant(boxes);
-    if let (Some(halving), oilway_model::Substance::Grease(grease)) = (halving, &mut lubricant.substance) {
-        if let oilway_model::FlowCurve::Span(span) = &mut grease.curve {
-            span.halving = halving;
-        }
+    let mut lubricant = lubricant(boxes)?;
+    if let (Some(halving), Substance::Grease(Grease { curve: FlowCurve::Span(span), .. })) =
+        (halving, &mut lubricant.substance)
+    {
+        span.halving = halving;
     }
-    Stiffness::Of(lubricant)
+    Some(Stiffness::Of(lubricant))
 }
 
 /// A grease of the library by its name, or one of a class.
-fn lubricant(boxes: &mut Boxes<'_>) -> Lubricant {
+fn lubricant(boxes: &mut Boxes<'_>) -> Option<Lubricant> {
     let text = boxes.text("lubricant").unwrap_or(UNKNOWN_CLASS);
     let small = text.to_lowercase();
     let named = library().iter().find(|known| known.name.to_lowercase() == small).map(lubricant_of_library);
@@ -67,7 +67,7 @@ fn lubricant(boxes: &mut Boxes<'_>) -> Lubricant {
     let found = named.or_else(class);
     let oil = found.as_ref().is_some_and(|lubricant| !lubricant.is_grease());
     if let Some(found) = found.filter(|_| !oil) {
-        return found;
+        return Some(found);
     }
     if oil {
         let what = message!("oilway-cold-oil", name = text);
@@ -79,38 +79,14 @@ fn lubricant(boxes: &mut Boxes<'_>) -> Lubricant {
         };
         boxes.wrong(message!("oilway-cold-no-lubricant", name = text), cure);
     }
-    unknown_grease()
-}
-
-/// The unusual case needs a value while its mistake is told; nobody sees it.
-fn unknown_grease() -> Lubricant {
-    lubricant_of_class(UNKNOWN_CLASS).unwrap_or_else(|| Lubricant {
-        name: UNKNOWN_CLASS.to_owned(),
-        description: String::new(),
-        substance: oilway_model::Substance::Oil(no_oil()),
-        food: false,
-        coldest: None,
-        hottest: None,
-    })
-}
-
-fn no_oil() -> oilway_model::Oil {
-    oilway_model::Oil {
-        at_40: assume::OIL_AT_40.entry(),
-        at_100: assume::OIL_AT_40.entry(),
-        density_15: assume::OIL_DENSITY.entry(),
-        pressure_coefficient: assume::PRESSURE_COEFFICIENT.entry(),
-        pour_point: None,
-    }
+    None
 }
 
 /// A yield stress that was measured at a filled line holds its rest already.
-fn rest(boxes: &mut Boxes<'_>, grease: &Stiffness) -> Entry<Ratio> {
+fn rest(boxes: &mut Boxes<'_>, told: bool) -> Entry<Ratio> {
     let said = boxes.said("rest", Ratio::from_fraction(1.0), Ratio::from_fraction(5.0));
-    said.unwrap_or_else(|| match grease {
-        Stiffness::Told { .. } => Entry::known(Ratio::from_fraction(1.0)),
-        Stiffness::Of(_) => assume::REST_FACTOR.entry(),
-    })
+    let taken = || if told { Entry::known(Ratio::from_fraction(1.0)) } else { assume::REST_FACTOR.entry() };
+    said.unwrap_or_else(taken)
 }
 
 const BORES: (Length, Length) = (Length::from_millimetres(0.5), Length::from_millimetres(200.0));
@@ -142,7 +118,8 @@ fn tube(boxes: &mut Boxes<'_>) -> Option<Entry<Length>> {
         ));
     };
     let outside = boxes.read("tube", &metric(outside), Length::from_millimetres(1.0), BORES.1)?;
-    let wall = boxes.read("tube", &metric(wall), Length::from_millimetres(0.1), Length::from_millimetres(50.0))?;
+    let wall =
+        boxes.read("tube", &metric(wall), Length::from_millimetres(0.1), Length::from_millimetres(50.0))?;
     let (narrow, wide) = (outside.low() - wall.high() * 2.0, outside.high() - wall.low() * 2.0);
     if narrow < BORES.0 {
         let what = message!("oilway-cold-no-bore", outside = outside.low(), wall = wall.high());
@@ -176,12 +153,12 @@ fn far_end(boxes: &mut Boxes<'_>, catalogue: &Catalogue) -> (Entry<Pressure>, Op
         "one line" => (end.unwrap_or_else(|| Entry::known(none)), reset),
         "progressive" => (end.unwrap_or_else(|| assume::COLD_END.entry()), reset),
         "parallel" => {
-            let valves = || {
-                let all = catalogue.of_kind("metering valve").filter_map(|part| MeteringValve::of(part));
-                all.filter(|valve| valve.lubricants.contains(&Medium::Grease))
+            let all = catalogue.of_kind("metering valve").filter_map(|part| MeteringValve::of(part));
+            let valves: Vec<_> = all.filter(|valve| valve.lubricants.contains(&Medium::Grease)).collect();
+            let of = |pressure: fn(&MeteringValve) -> Pressure| {
+                at_valves(&valves.iter().map(pressure).collect::<Vec<_>>())
             };
-            let fires = at_valves(valves().map(|valve| valve.fires_at));
-            let resets = at_valves(valves().map(|valve| valve.resets_below));
+            let (fires, resets) = (of(|valve| valve.fires_at), of(|valve| valve.resets_below));
             (end.or(fires).unwrap_or_else(|| assume::COLD_END.entry()), reset.or(resets))
         }
         other => {
@@ -193,9 +170,9 @@ fn far_end(boxes: &mut Boxes<'_>, catalogue: &Catalogue) -> (Entry<Pressure>, Op
 }
 
 /// The span over the valves at hand; none without any.
-fn at_valves(pressures: impl Iterator<Item = Pressure> + Clone) -> Option<Entry<Pressure>> {
-    let low = pressures.clone().reduce(Pressure::min)?;
-    let high = pressures.reduce(Pressure::max)?;
+fn at_valves(pressures: &[Pressure]) -> Option<Entry<Pressure>> {
+    let low = pressures.iter().copied().reduce(Pressure::min)?;
+    let high = pressures.iter().copied().reduce(Pressure::max)?;
     let middle = Entry::range(low, high).typical();
     Some(Entry::assumed(low, middle, high, "assume-cold-valves"))
 }
