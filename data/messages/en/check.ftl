@@ -157,7 +157,7 @@ check-regulator-not-protection-cure = Fit a disc. A regulator is no protection: 
 
 # Package
 check-valve-missing = an air motor without a valve ({ $drive }): it never stops, or never starts
-check-valve-wrong-for-drive = { $valve } on a { $drive }. { $symptom }
+check-valve-wrong-for-drive = { $valve } for this drive: { $drive }. { $symptom }
 check-valve-throttles = behind this valve the pump keeps { $kept } of its flow at half load: the valve has { $valve }, the motor { $motor }
 check-valve-throttles-cure = Take a valve of at least the conductance of the motor.
 check-idle-side-plugged = the port { $mark } must breathe and is plugged: the trapped air stops the piston short
@@ -170,6 +170,14 @@ check-exhaust-plugged = the exhaust { $mark } is plugged: the spent air cannot l
 check-exhaust-plugged-cure = Take the plug out and screw a silencer in.
 check-pressure-port-open = the port { $mark } stands under pressure and holds nothing
 check-pressure-port-open-cure = Screw in what belongs there, or a plug rated for the block.
+check-port-leads-nowhere = the port { $mark } must lead somewhere, and holds a plug or nothing
+check-port-leads-nowhere-cure = Take the plug out, and screw in what goes on from here: the line, the neighbour, the air tube.
+check-inlet-line-missing = the pump stands away from its reservoir, and no inlet line joins them
+check-inlet-line-missing-cure = Draw the inlet line, or set the pump on its reservoir.
+check-fill-port-plugged = the filling port { $mark } is plugged: whoever fills must open the lid, and dirt comes in
+check-fill-port-plugged-cure = Screw a filling coupling in.
+check-gauge-port-plugged = the design has a gauge, and the port { $mark } made for it is plugged
+check-gauge-port-plugged-cure = Screw the gauge in: without it nobody can prove that the pressure is gone.
 check-port-undecided = nobody has decided what goes into the port { $mark }
 check-port-undecided-cure = Name the part, or say that it stays open and why.
 check-one-way-part-reversed = the one-way part in the port { $mark } points the wrong way

@@ -22,7 +22,7 @@ fn run(rule: &dyn Rule, facts: &Facts<'_>) -> Vec<Finding> {
     let judge = |(point, need): (usize, &crate::need::Need)| {
         let kappa = Ratio::from_fraction(need.kappa?);
         let thick = kappa > KAPPA_ENOUGH.value;
-        let what = message!("check-base-oil-too-thick", kappa = kappa.fraction());
+        let what = message!("check-base-oil-too-thick", kappa = Count::from_number(kappa.fraction()));
         let draft =
             Draft::note(rule, facts.point_name(point), what, message!("check-base-oil-too-thick-cure"));
         thick.then(|| {

@@ -27,11 +27,26 @@ fn run(rule: &dyn Rule, facts: &Facts<'_>) -> Vec<Finding> {
         let at = facts.point_name(point);
         let cure = message!("check-base-oil-too-thin-cure");
         let draft = if kappa >= KAPPA_BOUNDARY.value {
-            Draft::note(rule, at, message!("check-base-oil-thin", kappa = kappa.fraction()), cure)
+            Draft::note(
+                rule,
+                at,
+                message!("check-base-oil-thin", kappa = Count::from_number(kappa.fraction())),
+                cure,
+            )
         } else if kappa >= KAPPA_OUTSIDE.value {
-            Draft::caution(rule, at, message!("check-base-oil-boundary", kappa = kappa.fraction()), cure)
+            Draft::caution(
+                rule,
+                at,
+                message!("check-base-oil-boundary", kappa = Count::from_number(kappa.fraction())),
+                cure,
+            )
         } else {
-            Draft::caution(rule, at, message!("check-base-oil-outside", kappa = kappa.fraction()), cure)
+            Draft::caution(
+                rule,
+                at,
+                message!("check-base-oil-outside", kappa = Count::from_number(kappa.fraction())),
+                cure,
+            )
         };
         Some(draft.number(message!("check-number-kappa"), Count::from_number(kappa.fraction())).done())
     };

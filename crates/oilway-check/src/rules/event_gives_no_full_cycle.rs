@@ -29,8 +29,11 @@ fn run(rule: &dyn Rule, facts: &Facts<'_>) -> Vec<Finding> {
         if turns >= 1.0 - 1e-9 {
             return None;
         }
-        let what =
-            message!("check-event-gives-no-full-cycle", turns = turns, events = libm::ceil(1.0 / turns));
+        let what = message!(
+            "check-event-gives-no-full-cycle",
+            turns = Count::from_number(turns),
+            events = libm::ceil(1.0 / turns)
+        );
         let draft = Draft::note(
             rule,
             facts.divider_name(number),
