@@ -320,6 +320,26 @@ const BREAKS: &[Break] = &[
         let thimble = Value::Quantity(oilway_units::Volume::from_cubic_centimetres(1.0).into());
         put(&mut d.package.reservoir, "reserve", Some(thimble));
     }),
+    ("plugs in all outlets of the block", "port-leads-nowhere", |d| {
+        let block = Arc::clone(&d.package.block);
+        for port in block.ports.iter().filter(|port| port.role == Role::Outlet) {
+            let on_it = |device: &&mut Device| device.of.id == block.id && device.mark == port.mark;
+            d.package.devices.iter_mut().find(on_it).unwrap().holds = plug();
+        }
+    }),
+    ("a plug between reservoir and block", "port-leads-nowhere", |d| on_block(d, Role::Inlet).holds = plug()),
+    ("a plug in the air of the motor", "port-leads-nowhere", |d| {
+        let pump = Arc::clone(&d.package.pump);
+        device(d, &pump, Role::AirIn).holds = plug();
+    }),
+    ("a regulator that lets nothing out", "port-leads-nowhere", |d| {
+        let regulator = d.package.regulator.clone().unwrap();
+        device(d, &regulator, Role::AirOut).holds = vec![Filling::Nothing];
+    }),
+    ("a gauge without its port", "port-leads-nowhere", |d| on_block(d, Role::Gauge).holds = plug()),
+    ("a pump away from its reservoir without a line", "port-leads-nowhere", |d| {
+        d.package.mounting = Mounting::Remote(Vec::new());
+    }),
     // Joints and the design itself.
     ("a joint without its fitting", "joint-without-fitting", |d| {
         d.joints.iter_mut().find(|joint| !joint.parts.is_empty()).unwrap().parts.clear();

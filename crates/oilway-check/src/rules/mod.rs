@@ -53,6 +53,7 @@ mod outlet_open;
 mod outlet_plugged;
 mod pause_shorter_than_event;
 mod point_not_served;
+mod port_leads_nowhere;
 mod port_undecided;
 mod pressure_port_open;
 mod pressure_stays_after_burst;
@@ -170,6 +171,7 @@ pub(crate) static RULES: &[&dyn Rule] = &[
     &vent_plugged::VentPlugged,
     &exhaust_plugged::ExhaustPlugged,
     &pressure_port_open::PressurePortOpen,
+    &port_leads_nowhere::PortLeadsNowhere,
     &port_undecided::PortUndecided,
     &one_way_part_reversed::OneWayPartReversed,
     &gauge_range::GaugeRange,
