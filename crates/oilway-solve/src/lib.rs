@@ -20,6 +20,7 @@ mod inlet;
 mod joints;
 mod layout;
 mod lines;
+mod losses;
 pub mod metering;
 mod need;
 mod obstacle;
