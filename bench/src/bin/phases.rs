@@ -15,7 +15,10 @@ fn main() {
     let made = design(&job);
     println!("{points} points, {} dividers, median of {times}", job.dividers.len());
     println!("{:>12.1} ms  read", median(times, || drop(black_box(read(&text)))));
-    println!("{:>12.1} ms  design", median(times, || drop(black_box(oilway_solve::design(&job, catalogue())))));
+    println!(
+        "{:>12.1} ms  design",
+        median(times, || drop(black_box(oilway_solve::design(&job, catalogue()))))
+    );
     let evaluate = || drop(black_box(oilway_solve::evaluate(&made, &mut Ledger::off())));
     println!("{:>12.1} ms  evaluate", median(times, evaluate));
     println!("{:>12.1} ms  check", median(times, || drop(black_box(oilway_check::check(&made)))));
