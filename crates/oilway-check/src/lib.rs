@@ -13,6 +13,7 @@ mod draft;
 mod facts;
 mod feeding;
 mod need;
+mod needed;
 mod outlets;
 mod report;
 mod rule;

@@ -348,6 +348,17 @@ const BREAKS: &[Break] = &[
         let joint = d.joints.iter_mut().find(|j| j.at.starts_with("point.") && !j.parts.is_empty()).unwrap();
         joint.to.thread = Some("1/2-14 NPT".to_owned());
     }),
+    ("a joint on no list", "joint-missing", |d| {
+        d.joints.pop();
+    }),
+    ("a joint between tube and hose on no list", "joint-missing", |d| {
+        let inside = |at: &str| at.starts_with("line.") && !at.ends_with(".1");
+        let number = d.joints.iter().position(|joint| inside(&joint.at)).unwrap();
+        d.joints.remove(number);
+    }),
+    ("a point whose thread was measured after the design", "joint-mismatch", |d| {
+        d.points[0].thread = Some("R 1/2".to_owned());
+    }),
     ("a taper gauge in a parallel port", "joint-mismatch", |d| {
         on_block(d, Role::Gauge).holds = vec![Filling::Part(part("10080"))];
     }),

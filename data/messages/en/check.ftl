@@ -236,6 +236,10 @@ check-spare-discs-cure = Put two of the same lot into the package's own bag, wit
 # Joints
 check-joint-without-fitting = { $from } and { $to } do not go together, and no fitting is given
 check-joint-without-fitting-cure = The catalogue lacks an adapter between { $from } and { $to }: add one to it, or choose a part with another thread.
+check-joint-missing = two ends of the lines meet here, and the design has no joint for them
+check-joint-missing-cure = Make the design anew from the job, or add the joint with its fittings.
+check-joint-joins-other = the joint is written for { $written }, and { $there } is what stands here
+check-joint-joins-other-cure = Choose the fittings anew for the ends that meet here.
 check-joint-mismatch = { $offered } does not go together with { $met }
 check-joint-mismatch-cure = Put the right adapter between, or take the part with the thread of the port. Never force it.
 check-tube-in-wrong-fitting = { $offered } does not belong into { $met }

@@ -38,6 +38,7 @@ mod indicator_cannot_move;
 mod inlet_line_never_moves;
 mod inlet_starves;
 mod joint_mismatch;
+mod joint_missing;
 mod joint_without_fitting;
 mod line_splits_unmetered;
 mod line_underrated;
@@ -193,6 +194,7 @@ pub(crate) static RULES: &[&dyn Rule] = &[
     &reserve_too_short::ReserveTooShort,
     &spare_discs::SpareDiscs,
     // Joints.
+    &joint_missing::JointMissing,
     &joint_without_fitting::JointWithoutFitting,
     &joint_mismatch::JointMismatch,
     &tube_in_wrong_fitting::TubeInWrongFitting,
