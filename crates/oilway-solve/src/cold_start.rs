@@ -11,8 +11,9 @@ use oilway_units::{
     AnyQuantity, Entry, Length, OpenEntry, Origin, Pressure, Ratio, Temperature, TemperatureDifference,
 };
 
-/// How far the search for the coldest start looks down and up, °C.
-const SEARCH: (f64, f64) = (-80.0, 60.0);
+/// How far the search for the coldest start looks down and up, °C: the viscosity lines of base oils hold no further down, and nobody
+/// asks for colder.
+const SEARCH: (f64, f64) = (-50.0, 60.0);
 /// Half a tenth of a kelvin is nearer than anybody knows the weather.
 const STEP: f64 = 0.05;
 /// Class ranges and told yield stresses move with temperature from here.

@@ -22,7 +22,7 @@ const NEXT: f64 = 1.25;
 /// The question, or everything that is wrong with it.
 pub(super) fn read(texts: &[String], catalogue: &Catalogue) -> Result<ColdStart, Vec<Problem>> {
     let mut boxes = Boxes::new(texts);
-    let outdoors = (Temperature::from_celsius(-80.0), Temperature::from_celsius(60.0));
+    let outdoors = (Temperature::from_celsius(-50.0), Temperature::from_celsius(60.0));
     let temperature = boxes.entry("temperature", outdoors, &assume::COLDEST_OUTDOORS);
     let grease = stiffness(&mut boxes, outdoors);
     let told = matches!(grease, Some(Stiffness::Told { .. }));
