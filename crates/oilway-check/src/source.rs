@@ -133,6 +133,10 @@ impl Source {
     /// once: false position in the logarithm of the flow, with the standing end halved.
     pub(crate) fn against(&self, asks: impl Fn(Flow) -> Option<Pressure>) -> Option<(Flow, Pressure)> {
         let free = self.free_flow();
+        // A part whose delivery is no number has no curve; `number-not-sound` names it.
+        if !free.is_finite() {
+            return None;
+        }
         if free <= Flow::ZERO {
             return Some((Flow::ZERO, self.stall));
         }

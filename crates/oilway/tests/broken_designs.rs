@@ -368,6 +368,18 @@ const BREAKS: &[Break] = &[
         joint.from.thread = Some("tube 7.94".to_owned());
     }),
     ("a taper block", "two-thread-families", |d| d.package.block = part("10053")),
+    ("a leg of nothing", "number-not-sound", |d| d.network.nodes[1].legs[0].length = metres(0.0)),
+    ("a main that is not drawn", "number-not-sound", |d| d.network.nodes[1].legs.clear()),
+    ("a pause that is no number", "number-not-sound", |d| d.control.pause = Time::from_seconds(f64::NAN)),
+    ("a coldest day that is no number", "number-not-sound", |d| {
+        d.conditions.places[0].coldest = celsius(f64::NAN);
+    }),
+    ("a day of 25 hours", "number-not-sound", |d| {
+        d.conditions.duty.hours_per_day = Entry::known(Time::from_hours(25.0));
+    }),
+    ("air that is lowest at its highest", "number-not-sound", |d| {
+        d.conditions.air.as_mut().unwrap().lowest = Entry::known(Pressure::from_bar(50.0));
+    }),
     ("a line of a tube that is not listed", "broken-reference", |d| d.network.nodes[1].legs[0].conduit = 999),
     ("a pump that is a gauge", "broken-reference", |d| d.package.pump = part("10074")),
 ];

@@ -28,6 +28,15 @@ check-turns-length-below = It turns at an inlet line of { $length } or less.
 check-broken-reference = this names a place, a line, a part or a node that the design does not have, or a part of another kind than stands here
 check-broken-reference-cure = Make the design anew from the job; mend a file that was written by hand.
 
+check-number-is-none = this is no number, or has no end
+check-number-not-positive = this must be more than nothing
+check-number-beyond-day-or-week = a day has 24 hours, and a week 7 days
+check-main-without-line = the main has no line: nothing joins the pump to this divider
+check-air-out-of-order = { $low } stands before { $high }, and may not be above it
+check-number-not-sound-cure = Put in what was measured or said; mend a file that was written by hand.
+check-time-out-beyond-pause = the alarm comes after { $time_out }, and the pause is { $pause }: the next event falls due before it
+check-time-out-beyond-pause-cure = Set the time-out to about twice the slowest event, and below the pause.
+
 # Demand and lubricant
 check-dose-below-band = gets { $delivered } and needs { $required }: less than the { $least } that its band allows
 check-dose-below-band-cure = Shorten the pause, or give the point a larger section or both outlets of one.

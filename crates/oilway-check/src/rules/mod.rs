@@ -47,6 +47,7 @@ mod lubricant_below_its_limit;
 mod lubricant_not_food_grade;
 mod no_cycle_switch;
 mod no_demand_known;
+mod number_not_sound;
 mod oil_near_pour_point;
 mod one_way_part_reversed;
 mod outlet_goes_nowhere;
@@ -109,6 +110,7 @@ pub(crate) static DESIGNER_DISAGREES: designer_disagrees::DesignerDisagrees =
 pub(crate) static RULES: &[&dyn Rule] = &[
     // The design itself.
     &broken_reference::BrokenReference,
+    &number_not_sound::NumberNotSound,
     // Demand and lubricant.
     &dose_below_band::DoseBelowBand,
     &dose_above_band::DoseAboveBand,
