@@ -1,14 +1,14 @@
 //! A part of the lines that is weaker than what can stand in it.
 
 use oilway_catalogue::kinds::Gauge;
-use oilway_model::{Finding, Season};
+use oilway_model::{Finding, Leg, Mounting, Season};
 use oilway_physics::strength::plastic_temperature_factor;
 use oilway_text::message;
 use oilway_units::Pressure;
 
 use crate::draft::Draft;
 use crate::rule::rule;
-use crate::shield::{Held, legs};
+use crate::shield::{Held, legs, named};
 use crate::{Facts, Rule};
 
 rule! {
@@ -41,7 +41,39 @@ fn run(rule: &dyn Rule, facts: &Facts<'_>) -> Vec<Finding> {
             .cautions(&["S03", "S31"]);
         Some(draft.done())
     };
-    facts.shield.held.iter().filter_map(judge).collect()
+    let mut found: Vec<Finding> = facts.shield.held.iter().filter_map(judge).collect();
+    found.extend(behind_disc_and_pump(rule, facts));
+    found
+}
+
+/// The legs that the pump's pressure does not reach: a discharge line holds what the relief path holds, an inlet line about one bar.
+fn behind_disc_and_pump(rule: &dyn Rule, facts: &Facts<'_>) -> Vec<Finding> {
+    let package = &facts.design.package;
+    let inlet: &[Leg] = match &package.mounting {
+        Mounting::Remote(legs) => legs,
+        Mounting::OnReservoir => &[],
+    };
+    let relieving = facts.shield.relieving.unwrap_or(Pressure::ZERO);
+    let lines =
+        [("discharge", package.discharge.as_slice(), relieving), ("inlet", inlet, Pressure::from_bar(1.0))];
+    let mut found = Vec::new();
+    for (line, legs, stands) in lines {
+        for (number, leg) in legs.iter().enumerate() {
+            let Some(rated) = facts.views.conduits.get(leg.conduit).and_then(|conduit| conduit.rated) else {
+                continue;
+            };
+            if rated >= stands * (1.0 - 1e-9) {
+                continue;
+            }
+            let part = facts.design.conduits.get(leg.conduit).map_or("", |part| named(part));
+            let what =
+                message!("check-line-underrated", part = part, times = 1, rated = rated, highest = stands);
+            let at = format!("package.{line}.{}", number + 1);
+            let draft = Draft::stop(rule, at, what, message!("check-package-line-underrated-cure"));
+            found.push(draft.cautions(&["S03", "S31"]).done());
+        }
+    }
+    found
 }
 
 /// The rating of a part of the lines where it is hottest. Gauge and pump have rules of their own.
@@ -82,6 +114,27 @@ mod tests {
         accepts("line-underrated", |_| {});
         refuses("line-underrated", |d| d.conduits[0] = rate(&d.conduits[0], 90.0));
         refuses("line-underrated", |d| d.dividers[0].body = rate(&d.dividers[0].body, 90.0));
+    }
+
+    #[test]
+    fn a_discharge_line_must_stand_what_the_relief_path_holds_and_an_inlet_line_one_bar() {
+        let weak = |d: &mut oilway_model::Design, bar: f64| {
+            let rated = Value::Quantity(Pressure::from_bar(bar).into());
+            d.conduits.push(altered(&d.conduits[0], "rated", rated));
+            oilway_model::Leg { conduit: 2, ..d.network.nodes[1].legs[0] }
+        };
+        let discharge =
+            |bar: f64| move |d: &mut oilway_model::Design| d.package.discharge = vec![weak(d, bar)];
+        let inlet = |bar: f64| {
+            move |d: &mut oilway_model::Design| {
+                d.package.mounting = oilway_model::Mounting::Remote(vec![weak(d, bar)]);
+            }
+        };
+        accepts("line-underrated", discharge(350.0));
+        refuses("line-underrated", discharge(0.5));
+        // Far below the pump's pressure, and enough for an inlet.
+        accepts("line-underrated", inlet(2.0));
+        refuses("line-underrated", inlet(0.5));
     }
 
     #[test]

@@ -40,6 +40,7 @@ mod inlet_starves;
 mod joint_mismatch;
 mod joint_missing;
 mod joint_without_fitting;
+mod line_not_for_food;
 mod line_splits_unmetered;
 mod line_underrated;
 mod lubricant_above_its_limit;
@@ -121,6 +122,7 @@ pub(crate) static RULES: &[&dyn Rule] = &[
     &grease_too_old_in_tail::GreaseTooOldInTail,
     &grease_too_old_on_arrival::GreaseTooOldOnArrival,
     &lubricant_not_food_grade::LubricantNotFoodGrade,
+    &line_not_for_food::LineNotForFood,
     &lubricant_below_its_limit::LubricantBelowItsLimit,
     &lubricant_above_its_limit::LubricantAboveItsLimit,
     &oil_near_pour_point::OilNearPourPoint,
