@@ -161,7 +161,7 @@ impl Fluid {
             );
         }
         let reynolds = pipe_flow::reynolds(bore, flow, self.density, self.viscosity());
-        if reynolds.fraction() <= 2040.0 {
+        if reynolds.fraction() <= pipe_flow::TRANSITION {
             pipe_flow::newtonian_drop(bore, length, flow, self.viscosity())
         } else {
             pipe_flow::darcy_drop(bore, length, flow, self.density, self.viscosity(), ROUGHNESS)

@@ -9,7 +9,7 @@ use super::speed::reynolds;
 use crate::{Range, formula};
 
 /// Where the laminar law is left. The turbulent factor there is half as large again, so the drop jumps upward.
-const TRANSITION: f64 = 2040.0;
+pub const TRANSITION: f64 = 2040.0;
 
 formula! {
     /// Darcy friction factor of a full round line.

@@ -12,7 +12,7 @@ mod wall;
 mod yield_limit;
 
 pub use bingham::{BINGHAM_FLOW, bingham_flow};
-pub use friction::{DARCY_DROP, FRICTION_FACTOR, darcy_drop, friction_factor};
+pub use friction::{DARCY_DROP, FRICTION_FACTOR, TRANSITION, darcy_drop, friction_factor};
 pub use herschel_bulkley::{CENTRE_SPEED, HERSCHEL_BULKLEY_FLOW, centre_speed, herschel_bulkley_flow};
 pub use herschel_bulkley_drop::{HERSCHEL_BULKLEY_DROP, herschel_bulkley_drop};
 pub(crate) use line::FREE_FALL;
