@@ -113,6 +113,7 @@ physics-point-as-told = No amount was stated, and no rule fits: this is a guess 
 ## How a number came to be that no formula gives
 
 physics-point-half-angle = half of the whole swing
+physics-point-capped = the vibration factor, smaller by as much as the longest interval cuts off
 physics-point-usual-rows = two rows for spherical roller bearings, else one
 physics-point-first-fill = 40 per cent of the free space, the middle of what is customary
 physics-point-radial = half of the clearance on the diameter

@@ -161,6 +161,23 @@ pub(super) fn corrected(
     interval
 }
 
+/// The vibration factor that counts for what dirt and water ask for at rest. Where the longest interval caps the corrected one, the
+/// rate is larger than the factors say and the share is smaller by as much, so that rougher surroundings never ask for less.
+pub(super) fn vibration_at_rest(
+    working: &mut Working<'_>,
+    base: Kept<Time>,
+    interval: Kept<Time>,
+    corrections: &Corrections,
+) -> Kept<Ratio> {
+    let uncapped = base.value * corrections.product().fraction();
+    if uncapped <= interval.value {
+        return corrections.vibration;
+    }
+    let value = corrections.vibration.value * (interval.value / uncapped);
+    let terms = [corrections.vibration.into(), base.into(), interval.into()];
+    working.judge("vibration.capped", value, "physics-point-capped", &terms)
+}
+
 /// The whole of the factor-product method.
 fn factor_product(working: &Working<'_>, corrections: &Corrections) -> Ratio {
     let position = match working.word("shaft") {

@@ -3,7 +3,7 @@
 use oilway_text::message;
 use oilway_units::{Count, Dimension, Flow, Frequency, Length, Mass, Ratio, Time, Volume};
 
-use super::bearing_corrections::{Corrections, corrected, table};
+use super::bearing_corrections::{Corrections, corrected, table, vibration_at_rest};
 use super::fields::{MM, MOTION, SPEED, SWING, SWING_RATE, if_any, needed, span, word};
 use super::surroundings::{BEARING_STANDING_SHARE, bearing_standing_share};
 use super::working::{Kept, Working, constant};
@@ -283,7 +283,8 @@ impl RollingBearing {
         let interval = corrected(&mut working, base, &corrections);
         let rate = working.rate(quantity, interval);
         let first_fill = first_fill(&mut working, size);
-        let parts = [corrections.dirt, corrections.water, corrections.vibration];
+        let vibration = vibration_at_rest(&mut working, base, interval, &corrections);
+        let parts = [corrections.dirt, corrections.water, vibration];
         let standing = working.keep(
             "standing",
             &BEARING_STANDING_SHARE,
